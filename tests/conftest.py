@@ -1,0 +1,28 @@
+"""Counts the published checks by kind and prints the three counts apart at the end of a run."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+
+COUNTS = pytest.StashKey[Counter[str]]()
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    config.stash[COUNTS] = Counter()
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    for item in items:
+        mark = item.get_closest_marker("published")
+        if mark is not None:
+            config.stash[COUNTS][mark.kwargs["kind"]] += 1
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:
+    counts = config.stash[COUNTS]
+    if counts:
+        kinds = ", ".join(f"{kind}: {n}" for kind, n in sorted(counts.items()))
+        terminalreporter.write_line(f"published checks: {counts.total()} ({kinds})")
