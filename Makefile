@@ -1,0 +1,36 @@
+# Two commands do all set-up on a bare machine with Python 3.11 and make: `make demo` and `make test`.
+PYTHON ?= python3
+VENV := .venv
+UV := UV_PROJECT_ENVIRONMENT=$(VENV) $(VENV)/bin/uv
+RUN := $(VENV)/bin
+
+.PHONY: demo test check bench proof clean
+
+$(VENV)/.synced: pyproject.toml uv.lock
+	test -x $(RUN)/python || $(PYTHON) -m venv $(VENV)
+	test -x $(RUN)/uv || $(RUN)/python -m pip install --quiet --disable-pip-version-check "uv>=0.8"
+	$(UV) sync --locked --quiet
+	touch $@
+
+demo: $(VENV)/.synced ## answer the example and write its papers into demo/
+	$(RUN)/darby answer examples/firehall.toml
+	$(RUN)/darby papers examples/firehall.toml --into demo
+	@echo "Open demo/firehall/quote.pdf first; the other papers lie beside it."
+
+test: $(VENV)/.synced ## every test but the long runs
+	$(RUN)/pytest -n 2 -m "not proof"
+
+check: $(VENV)/.synced ## style, types, floors
+	$(RUN)/ruff check .
+	$(RUN)/ruff format --check .
+	$(RUN)/mypy
+	$(RUN)/lint-imports
+
+bench: $(VENV)/.synced ## ratios against a peer, in one run
+	$(RUN)/python -m benchmarks
+
+proof: $(VENV)/.synced ## long runs: dead figures, kills, fuzz
+	$(RUN)/pytest -m proof
+
+clean:
+	rm -rf $(VENV) demo .mypy_cache .ruff_cache .pytest_cache .hypothesis

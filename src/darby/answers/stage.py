@@ -1,0 +1,130 @@
+"""What a stage is, and what a whole job's answers are. The graph is data: ``STAGES`` in ``answers/__init__``."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any, Generic, Literal, TypeVar
+
+from darby.measure.faults import Fault
+from darby.working.model import Found, Note, Step, Working
+
+if TYPE_CHECKING:
+    from darby.job.model import Job
+    from darby.rulebook.book import Book
+
+Ask = TypeVar("Ask")
+Answer = TypeVar("Answer")
+
+Key = tuple[str, str]
+"""(stage name, surface id or "job")."""
+
+
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """A stage that cannot be answered yet: codes of what it lacks, and the stages it stands behind."""
+
+    lacks: tuple[str, ...] = ()
+    behind: tuple[Key, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Stage(Generic[Ask, Answer]):
+    """One entry of the graph.
+
+    ``ask`` is the only code that knows both the job's words and the trade room's; ``run`` is the trade room, pure.
+    An ``ask`` that lacks something hands back ``Waiting``.
+    """
+
+    name: str
+    needs: tuple[str, ...]
+    per: Literal["surface", "job"]
+    pace: Literal["now", "later"]
+    ask: Callable[[Job, Book, Answers, str], Ask | Waiting]
+    run: Callable[[Ask], tuple[Answer, Working]]
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A stage's ask, its answer and its working: equal ask = the old answer stands."""
+
+    ask: Any
+    answer: Any
+    working: Working
+
+
+@dataclass(frozen=True)
+class Answers:
+    """All answers of a job. ``by`` holds an answer, ``Waiting`` or ``Fault`` for each (stage, surface id or "job")."""
+
+    job: Job
+    job_hash: str
+    book: Book
+    made_with: str
+    kept: Mapping[Key, Kept] = field(default_factory=dict)
+    asked: int = 0
+    """How many stages were run anew for these answers (the others were kept)."""
+
+    @property
+    def book_version(self) -> str:
+        """The rule book's version: the hash of its content."""
+        return self.book.version
+
+    @property
+    def by(self) -> Mapping[Key, Any]:
+        """Every answer by (stage, surface id or "job")."""
+        return {key: kept.answer for key, kept in self.kept.items()}
+
+    def of(self, stage: str, at: str = "job") -> Any:
+        """The answer of ``stage`` at a surface (or for the job): may be ``Waiting`` or a ``Fault``."""
+        return self.kept[(stage, at)].answer
+
+    def good(self, stage: str) -> dict[str, Any]:
+        """Surface id (or "job") to answer, for those that were answered."""
+        return {
+            at: kept.answer
+            for (name, at), kept in self.kept.items()
+            if name == stage and not isinstance(kept.answer, (Waiting, Fault))
+        }
+
+    def unanswered(self) -> dict[Key, Waiting | Fault]:
+        """What waits or failed, with why."""
+        return {key: k.answer for key, k in self.kept.items() if isinstance(k.answer, (Waiting, Fault))}
+
+    @property
+    def working(self) -> Working:
+        """All steps and notes of all stages together, in the order of the stages."""
+        whole = Working()
+        for kept in self.kept.values():
+            whole.add(kept.working)
+        return whole
+
+    def steps(self) -> Iterator[Step | Found]:
+        """Every step, in order, without building one working."""
+        for kept in self.kept.values():
+            yield from kept.working.steps.values()
+
+    def step(self, key: str) -> Step | Found:
+        """The step called ``key``.
+
+        Raises
+        ------
+        KeyError
+            if no stage computed it.
+        """
+        for kept in self.kept.values():
+            found = kept.working.steps.get(key)
+            if found is not None:
+                return found
+        raise KeyError(key)
+
+    @property
+    def notes(self) -> tuple[Note, ...]:
+        """What the loader assumed, then every note of every stage."""
+        return (*self.job.assumed, *(n for kept in self.kept.values() for n in kept.working.notes))
+
+    def to_json(self) -> dict[str, Any]:
+        """A plain document with stable keys; docs/answers.md says what each holds."""
+        from darby.answers.plain import document
+
+        return document(self)
