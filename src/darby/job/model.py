@@ -1,0 +1,212 @@
+"""The job as it was written down, loaded: trade terms, exact SI lengths, Decimal money. Immutable, comparable.
+
+A job is made by ``darby.job.load``; nothing here reads a file. ``Job.hash`` stands for its meaning: another way
+of writing the same thing has the same hash.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date
+from decimal import Decimal
+from fractions import Fraction
+from typing import Literal, get_args
+
+from darby.job.firm import CoatName, Firm, Length, Mix
+from darby.measure.faults import Fault
+from darby.measure.surface import BaseKind, Surface
+from darby.measure.units import System, Unit
+from darby.rulebook.model import Figure
+from darby.working.model import Note
+
+Block = Literal["dense", "lightweight"]
+Joints = Literal["flush", "struck"]
+Sheathing = Literal["wood", "gypsum", "foam", "open studs"]
+Suction = Literal["low", "usual", "high", "none"]
+Finish = Literal["float", "smooth", "dash", "lace", "scraped", "none"]
+BuildUp = Literal["single-base", "skim", "two-coat", "three-coat", "double-back"]
+AlsoKind = Literal["protect", "mask", "take off and put back", "wash", "dispose", "other"]
+
+BLOCKS: tuple[str, ...] = get_args(Block)
+JOINTS: tuple[str, ...] = get_args(Joints)
+SHEATHINGS: tuple[str, ...] = get_args(Sheathing)
+SUCTIONS: tuple[str, ...] = get_args(Suction)
+FINISHES: tuple[str, ...] = get_args(Finish)
+BUILD_UPS: tuple[str, ...] = get_args(BuildUp)
+ALSO: tuple[str, ...] = get_args(AlsoKind)
+
+
+@dataclass(frozen=True, slots=True)
+class Base:
+    """What one zone of one surface is made of. ``zone`` is the id of a ``Zone`` of that surface.
+
+    ``studs`` spacing [m]; ``out_of_plane`` the most the base departs from a true face [m], None = not measured.
+    """
+
+    surface: str
+    zone: str
+    kind: BaseKind
+    name: str = ""
+    block: Block | None = None
+    joints: Joints | None = None
+    sheathing: Sheathing | None = None
+    studs: Length | None = None
+    out_of_plane: Length | None = None
+    built: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CoatDepth:
+    """A coat and the thickness he wants it [m]."""
+
+    coat: CoatName
+    thickness: Length
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is wanted on one surface (or one zone of it), and what he knows better than the rule book.
+
+    None = not said. ``total`` [m] is the whole thickness past the base.
+    """
+
+    surface: str = ""
+    zone: str | None = None
+    finish: Finish | None = None
+    paint: bool | None = None
+    choose: BuildUp | None = None
+    suction: Suction | None = None
+    total: Length | None = None
+    depths: tuple[CoatDepth, ...] = ()
+    mixes: tuple[Mix, ...] = ()
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Coats:
+    """What is wanted everywhere (``finish``, ``paint``), and ``on`` single surfaces or zones."""
+
+    finish: Finish = "float"
+    paint: bool = False
+    on: tuple[Wanted, ...] = ()
+
+    def wanted(self, surface: str, zone: str | None = None) -> Wanted:
+        """Everything said about a zone: the zone's own word first, then its surface's, then the job's."""
+        said = [w for w in self.on if w.surface == surface and w.zone == zone and zone is not None]
+        said += [w for w in self.on if w.surface == surface and w.zone is None]
+        return Wanted(
+            surface=surface,
+            zone=zone,
+            finish=next((w.finish for w in said if w.finish is not None), self.finish),
+            paint=next((w.paint for w in said if w.paint is not None), self.paint),
+            choose=next((w.choose for w in said if w.choose is not None), None),
+            suction=next((w.suction for w in said if w.suction is not None), None),
+            total=next((w.total for w in said if w.total is not None), None),
+            depths=next((w.depths for w in said if w.depths), ()),
+            mixes=next((w.mixes for w in said if w.mixes), ()),
+            why="; ".join(w.why for w in said if w.why),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Ordered:
+    """What is already on order: ``amount`` SI of ``unit`` ("bags" counts packages as the firm buys them)."""
+
+    item: str
+    amount: Fraction
+    unit: Unit
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Also:
+    """What else has to be done: ``hours`` [s] of one person, ``cost`` [$].
+
+    ``length`` [m] and ``area`` [m2] are of what is covered.
+    """
+
+    what: AlsoKind
+    says: str = ""
+    hours: Fraction | None = None
+    length: Length | None = None
+    area: Fraction | None = None
+    cost: Decimal | None = None
+    surface: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Price:
+    """How the price is given: for how many days it stands, and what the quote adds in words."""
+
+    stands_days: int | None = None
+    says: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One job: walls, what goes on them, money, the firm that does it. ``as_of`` is its only clock."""
+
+    name: str
+    as_of: date
+    surfaces: tuple[Surface, ...]
+    bases: tuple[Base, ...]
+    customer: str = ""
+    address: str = ""
+    number: str = ""
+    revision: int = 1
+    invented: bool = False
+    built: int | None = None
+    coats: Coats = Coats()
+    ordered: tuple[Ordered, ...] = ()
+    also: tuple[Also, ...] = ()
+    price: Price = Price()
+    firm: Firm = field(default_factory=Firm)
+    has_firm: bool = False
+    rules: tuple[Figure, ...] = ()
+    """Local rules: the job's own first, then the firm's on other subjects (``Book.with_local``)."""
+    assumed: tuple[Note, ...] = ()
+    hash: str = field(default="", compare=False)
+
+    @property
+    def system(self) -> System:
+        """How sheets are written."""
+        return self.firm.system
+
+    @property
+    def languages(self) -> tuple[str, ...]:
+        """The crew sheet's languages, first one first."""
+        return self.firm.languages
+
+    def surface(self, name: str) -> Surface:
+        """The surface with this id.
+
+        Raises
+        ------
+        KeyError
+            if there is none.
+        """
+        for surface in self.surfaces:
+            if surface.id == name:
+                return surface
+        raise KeyError(name)
+
+    def base(self, surface: str, zone: str) -> Base:
+        """What a zone of a surface is made of.
+
+        Raises
+        ------
+        KeyError
+            if there is no such zone.
+        """
+        for base in self.bases:
+            if base.surface == surface and base.zone == zone:
+                return base
+        raise KeyError((surface, zone))
+
+
+class JobError(Exception):
+    """A job that cannot be read: ``faults`` is everything that is wrong with it, at every depth."""
+
+    def __init__(self, faults: tuple[Fault, ...]) -> None:
+        super().__init__("; ".join(f"{f.place}: {f.code} (found {f.found}; allowed {f.allowed})" for f in faults))
+        self.faults = faults
