@@ -26,7 +26,11 @@ BASE_KINDS: tuple[str, ...] = get_args(BaseKind)
 
 @dataclass(frozen=True, slots=True)
 class Corner:
-    """A corner of an outline. ``bulge`` = tan(quarter of the arc's angle) of the side that starts here, as in open DXF."""
+    """A corner of an outline.
+
+    ``bulge`` = tan(quarter of the arc's angle) of the side that starts here, as in open DXF: positive bends
+    counter-clockwise, to the right of the way from this corner to the next.
+    """
 
     id: str
     u: Length
@@ -48,7 +52,10 @@ class Meets:
 
 @dataclass(frozen=True, slots=True)
 class Edge:
-    """The side of an outline that starts at corner ``start``. ``shared`` names the corner line two surfaces have in common."""
+    """The side of an outline that starts at corner ``start``.
+
+    ``shared`` names the corner line two surfaces have in common: it is one corner, and counted once.
+    """
 
     id: str
     kind: EdgeKind
@@ -85,7 +92,10 @@ class Zone:
 
 @dataclass(frozen=True, slots=True)
 class Surface:
-    """One surface. ``facing`` degrees from north; ``tilt`` 90 wall, 180 soffit, 0 top; ``foot`` above standing ground [m]."""
+    """One surface, or ``count`` equal ones. ``shape`` names what wrote it, if a shape did.
+
+    ``facing`` degrees from north; ``tilt`` 90 wall, 180 soffit, 0 top; ``foot`` above standing ground [m].
+    """
 
     id: str
     name: str
