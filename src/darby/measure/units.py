@@ -161,7 +161,8 @@ UNITS: dict[str, Unit] = {
 
 COUNTS = (
     "bags", "batches", "buckets", "shovels", "pieces", "sheets", "rolls", "coats", "trips", "days' work",
-    "people", "parts", "tubes", "pails", "boxes", "nails", "screws", "openings", "walls",
+    "people", "parts", "tubes", "pails", "boxes", "nails", "screws", "openings", "walls", "cans", "bundles", "jugs",
+    "drums", "sacks", "sticks", "loads", "pallets", "cartridges",
 )  # fmt: skip
 """Things that are counted: dimensionless, but the word is printed. Money per bag is plain money."""
 

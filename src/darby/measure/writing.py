@@ -1,7 +1,8 @@
 """The one place where numbers are rounded and written as people read them. No other module formats a number.
 
 Rounding is half up (half away from zero below it), done on exact values. A float or Decimal has already lost a
-little in computing, so a half within a billionth counts as a half: 7.875 cu ft prints 7.88 whichever way it came.
+little in computing, so what lies that little under a half counts as the half: 7.875 cu ft prints 7.88 whichever way
+it came.
 """
 
 from __future__ import annotations
@@ -21,6 +22,10 @@ STYLES: tuple[str, ...] = get_args(Style)
 
 HAIR = IN / 1000
 """A thickness this near to a sixteenth of an inch is that sixteenth."""
+
+_LOST_BY_FLOAT = Fraction(1, 10**12)
+_LOST_BY_DECIMAL = Fraction(1, 10**22)
+"""Parts of the value that a dozen operations can lose: a float carries 16 digits, a Decimal 28."""
 
 _MINUS = "-"
 
@@ -103,9 +108,10 @@ _DECIMAL = {"ft": (FT, 3), "yd": (YD, 3), "m": (Fraction(1), 3), "cm": (Fraction
 
 def _nearest(value: Real, scale: Fraction) -> Fraction:
     """The whole number nearest to ``value * scale``, halves away from zero."""
-    exact = isinstance(value, (int, Fraction))
     x = abs(Fraction(value) * scale)
-    slack = 0 if exact else max(x, Fraction(1)) * SLACK
+    slack = (
+        x * _LOST_BY_FLOAT if isinstance(value, float) else x * _LOST_BY_DECIMAL if isinstance(value, Decimal) else 0
+    )
     count = floor(x + Fraction(1, 2) + slack)
     return Fraction(count if value >= 0 else -count)
 
@@ -150,7 +156,9 @@ ONE: dict[str, str] = {
     "days": "day", "bags": "bag", "batches": "batch", "buckets": "bucket", "shovels": "shovel", "pieces": "piece",
     "sheets": "sheet", "rolls": "roll", "coats": "coat", "trips": "trip", "days' work": "day's work",
     "people": "person", "parts": "part", "tubes": "tube", "pails": "pail", "boxes": "box", "nails": "nail",
-    "screws": "screw", "openings": "opening", "walls": "wall",
+    "screws": "screw", "openings": "opening", "walls": "wall", "cans": "can", "bundles": "bundle",
+    "jugs": "jug", "drums": "drum", "sacks": "sack", "sticks": "stick", "loads": "load", "pallets": "pallet",
+    "cartridges": "cartridge",
 }  # fmt: skip
 """The word for one of them."""
 
