@@ -1,1 +1,1 @@
-"""The job document: loading, checking, upgrading, saving. ``darby.job.model`` and ``darby.job.firm`` are what it becomes."""
+"""The job document: loading, checking, upgrading, saving. What it becomes stands in ``model`` and ``firm``."""

@@ -21,6 +21,25 @@ Length = Fraction
 CoatName = Literal["dash-bond", "scratch", "brown", "base", "finish", "skim"]
 COAT_NAMES: tuple[str, ...] = get_args(CoatName)
 
+MIXED: tuple[str, ...] = ("portland", "masonry cement", "plastic cement", "lime", "sand")
+"""What a mix may have parts of."""
+
+ITEMS: tuple[str, ...] = (
+    "portland", "masonry cement", "plastic cement", "lime", "sand", "lath", "paper", "corner bead", "casing bead",
+    "weep screed", "drip screed", "control joint", "expansion joint", "corner lath", "lath fasteners",
+    "masonry lath fasteners", "bonding agent", "sealant", "backer rod", "primer", "paint", "coating", "cover film",
+    "masking tape",
+)  # fmt: skip
+"""What darby orders, by its own words; bagged materials are called by their id."""
+
+PACES: tuple[str, ...] = (
+    "paper-and-lath", "dash-bond", "scratch", "brown", "base", "skim", "finish", "beads", "paint",
+)  # fmt: skip
+"""Work a crew has a pace for."""
+
+ALLOWANCES: tuple[str, ...] = ("spread", "waste", "bulking", "accessories", "lath", "moisture")
+"""Allowances a firm may name."""
+
 Of = Literal["wage", "cost", "cost and overhead", "price"]
 """What a percentage is of. Cost = labor, material, access and the rest, before overhead."""
 
@@ -65,13 +84,17 @@ class Package:
 
 @dataclass(frozen=True, slots=True)
 class Buys:
-    """One thing the firm buys: what, in which package, at what price [$ a package], from whom."""
+    """One thing the firm buys: what, in which package, at what price [$ a package], from whom.
+
+    ``layers`` that one roll lays at once (two-layer paper: 2).
+    """
 
     item: str
     package: Package
     price: Decimal
     name: str = ""
     supplier: str = ""
+    layers: int = 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -135,6 +135,15 @@ class Also:
 
 
 @dataclass(frozen=True, slots=True)
+class Days:
+    """When the crew works (``week``: days a week from Monday), and who keeps the plaster damp. None = not said."""
+
+    damp_by: Literal["owner", "crew"] | None = None
+    week: int | None = None
+    holidays: tuple[date, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Price:
     """How the price is given: for how many days it stands, and what the quote adds in words."""
 
@@ -159,6 +168,7 @@ class Job:
     coats: Coats = Coats()
     ordered: tuple[Ordered, ...] = ()
     also: tuple[Also, ...] = ()
+    days: Days = Days()
     price: Price = Price()
     firm: Firm = field(default_factory=Firm)
     has_firm: bool = False
