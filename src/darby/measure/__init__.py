@@ -18,11 +18,12 @@ from darby.measure.reading import (
     temperature,
     volume,
 )
+from darby.measure.shapes import WallSide, corner_line, faces, house, opening, opening_of, wall, zone
 from darby.measure.units import UNITS, Unit, unit
 from darby.measure.writing import number, shown, write
 
 __all__ = [
-    "UNITS", "Fault", "Unit", "Unreadable", "area", "at_most", "counted", "duration", "length", "mass", "money",
-    "number", "opening_line", "opening_size", "package", "rate", "share", "shown", "speed", "temperature", "unit",
-    "volume", "whole", "write",
+    "UNITS", "Fault", "Unit", "Unreadable", "WallSide", "area", "at_most", "corner_line", "counted", "duration",
+    "faces", "house", "length", "mass", "money", "number", "opening", "opening_line", "opening_of", "opening_size",
+    "package", "rate", "share", "shown", "speed", "temperature", "unit", "volume", "wall", "whole", "write", "zone",
 ]  # fmt: skip
