@@ -24,7 +24,9 @@ Joints = Literal["flush", "struck"]
 Sheathing = Literal["wood", "gypsum", "foam", "open studs"]
 Suction = Literal["low", "usual", "high", "none"]
 Finish = Literal["float", "smooth", "dash", "lace", "scraped", "none"]
-BuildUp = Literal["single-base", "skim", "two-coat", "three-coat", "double-back"]
+BuildUp = Literal[
+    "two-coat", "single-base", "three-coat", "heavy-skim", "dub-out", "lath-three-coat", "double-back",
+]  # fmt: skip
 AlsoKind = Literal["protect", "mask", "take off and put back", "wash", "dispose", "other"]
 
 BLOCKS: tuple[str, ...] = get_args(Block)
@@ -40,7 +42,8 @@ ALSO: tuple[str, ...] = get_args(AlsoKind)
 class Base:
     """What one zone of one surface is made of. ``zone`` is the id of a ``Zone`` of that surface.
 
-    ``studs`` spacing [m]; ``out_of_plane`` the most the base departs from a true face [m], None = not measured.
+    ``studs`` spacing [m]; ``out_of_plane`` the most the base departs from a true face [m]; ``above_earth`` and
+    ``above_paving`` how far its foot clears them [m]. None = not measured.
     """
 
     surface: str
@@ -53,21 +56,25 @@ class Base:
     studs: Length | None = None
     out_of_plane: Length | None = None
     built: int | None = None
+    above_earth: Length | None = None
+    above_paving: Length | None = None
 
 
 @dataclass(frozen=True, slots=True)
-class CoatDepth:
-    """A coat and the thickness he wants it [m]."""
+class OwnCoat:
+    """What he knows better of one coat: thickness [m], how long it is kept moist and the wait after it [s]."""
 
     coat: CoatName
-    thickness: Length
+    thickness: Length | None = None
+    moist: Fraction | None = None
+    wait: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """What is wanted on one surface (or one zone of it), and what he knows better than the rule book.
 
-    None = not said. ``total`` [m] is the whole thickness past the base.
+    None = not said. ``total`` [m] is the whole thickness past the base; ``cure`` the curing profile (a voice).
     """
 
     surface: str = ""
@@ -77,7 +84,8 @@ class Wanted:
     choose: BuildUp | None = None
     suction: Suction | None = None
     total: Length | None = None
-    depths: tuple[CoatDepth, ...] = ()
+    coats: tuple[OwnCoat, ...] = ()
+    cure: str | None = None
     mixes: tuple[Mix, ...] = ()
     why: str = ""
 
@@ -102,7 +110,8 @@ class Coats:
             choose=next((w.choose for w in said if w.choose is not None), None),
             suction=next((w.suction for w in said if w.suction is not None), None),
             total=next((w.total for w in said if w.total is not None), None),
-            depths=next((w.depths for w in said if w.depths), ()),
+            coats=next((w.coats for w in said if w.coats), ()),
+            cure=next((w.cure for w in said if w.cure is not None), None),
             mixes=next((w.mixes for w in said if w.mixes), ()),
             why="; ".join(w.why for w in said if w.why),
         )

@@ -1,0 +1,61 @@
+"""A job while it is being read: what the sections have found so far, and the names later ones may refer to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+from darby.job.firm import ITEMS, Firm
+from darby.job.part import Part, Reading
+from darby.rulebook.model import Figure
+
+if TYPE_CHECKING:
+    from darby.job.sections.plans import Plan
+
+
+class Draft:
+    """Fields of the Job to be, and every id that was written, whether or not its entry could be read."""
+
+    def __init__(self, reading: Reading, *, has_firm: bool, firm_readable: bool) -> None:
+        self.reading = reading
+        self.has_firm = has_firm
+        self.firm_readable = firm_readable
+        self.fields: dict[str, Any] = {}
+        self.ids: set[str] = set()
+        """Ids of walls and houses so far."""
+        self.walls: list[Plan] = []
+        self.zones: dict[str, list[str]] = {}
+        """Id of each surface written down -> the ids of its zones."""
+
+    def put(self, **fields: Any) -> None:
+        """Keep fields of the Job."""
+        self.fields.update(fields)
+
+    @property
+    def firm(self) -> Firm:
+        """The firm, or nobody."""
+        return self.fields.get("firm") or Firm()
+
+    def items(self) -> Sequence[str] | None:
+        """What may be ordered: darby's items and the firm's bagged materials; None if the firm cannot be read."""
+        if not self.firm_readable:
+            return None
+        return (*ITEMS, *(bag.id for bag in self.firm.bagged))
+
+    def surface_named(self, part: Part, key: str) -> str | None:
+        """The surface that ``key`` names; one that does not exist is a fault."""
+        if not part.has(key):
+            return None
+        name = part.text(key, must=True)
+        if name and name not in self.zones:
+            part.unknown(key, "job.no-such-surface", name, tuple(self.zones))
+            return None
+        return name or None
+
+    def zones_of(self, surface: str | None) -> list[str] | None:
+        """The zones of a surface; None if it is not known."""
+        return self.zones.get(surface) if surface else None
+
+    def firm_rules(self) -> tuple[Figure, ...]:
+        """The firm's local rules."""
+        return self.firm.rules

@@ -1,0 +1,40 @@
+"""The sections of the job file, in the order they are read. A new one is a file here and a line in SECTIONS.
+
+Each file holds the shape of its table (a ``Document``, with a sentence for every key) and ``read``, which reads the
+table's meaning into the draft; it looks at its own keys only and asks the draft for what others have said.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from darby.job.draft import Draft
+from darby.job.part import Part
+from darby.job.sections import also, coats, days, firm_file, head, house, ordered, price, rules, wall
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """One top-level key of the job file."""
+
+    key: str
+    document: Any
+    says: str
+    read: Callable[[Part, Draft], None]
+    must: bool = False
+
+
+SECTIONS: tuple[Section, ...] = (
+    Section("firm", firm_file.FirmDocument, "What is different from the firm file, for this job.", firm_file.read),
+    Section("job", head.HeadDocument, "The head: name, date, customer, firm file.", head.read, must=True),
+    Section("wall", list[wall.WallDocument], "Single walls.", wall.read),
+    Section("house", list[house.HouseDocument], "Walls around a plan, as one shape.", house.read),
+    Section("coats", coats.CoatsDocument, "What is wanted, and what you know better.", coats.read),
+    Section("ordered", list[ordered.OrderedDocument], "What is already on order.", ordered.read),
+    Section("also", list[also.AlsoDocument], "What else has to be done.", also.read),
+    Section("days", days.DaysDocument, "When the crew works, and who keeps it damp.", days.read),
+    Section("price", price.PriceDocument, "How the price is given.", price.read),
+    Section("rule", list[rules.RuleDocument], "Local rules on top of the rule book.", rules.read),
+)
