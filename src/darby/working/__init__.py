@@ -2,5 +2,20 @@
 
 from darby.working.formula import FormulaError
 from darby.working.model import Amount, Found, Given, Grade, Note, Quantity, Step, Working, note
+from darby.working.printing import Explained, explain, line
 
-__all__ = ["Amount", "FormulaError", "Found", "Given", "Grade", "Note", "Quantity", "Step", "Working", "note"]
+__all__ = [
+    "Amount",
+    "Explained",
+    "FormulaError",
+    "Found",
+    "Given",
+    "Grade",
+    "Note",
+    "Quantity",
+    "Step",
+    "Working",
+    "explain",
+    "line",
+    "note",
+]

@@ -1,4 +1,7 @@
-"""Formulas: one text that is checked, compiled, computed and printed. Names, + - * / **, min, max, ceil; nothing else."""
+"""Formulas: one text that is checked, compiled, computed and printed.
+
+Names, numbers, + - * / **, min, max, ceil; nothing else.
+"""
 
 from __future__ import annotations
 
@@ -20,6 +23,20 @@ class FormulaError(ValueError):
 _CALLS: dict[str, Callable[..., Any]] = {"min": min, "max": max, "ceil": whole}
 
 
+def parsed(formula: str) -> ast.expr:
+    """The formula's syntax tree.
+
+    Raises
+    ------
+    FormulaError
+        if the text is not one expression.
+    """
+    try:
+        return ast.parse(formula, mode="eval").body
+    except SyntaxError as error:
+        raise FormulaError(f"{formula!r} is no formula: {error.msg}") from None
+
+
 @lru_cache(maxsize=4096)
 def compiled(formula: str, names: tuple[str, ...], units: tuple[Unit, ...], unit: Unit) -> Callable[..., Any]:
     """The formula as a function of ``names``, checked once for content and dimensions.
@@ -29,18 +46,15 @@ def compiled(formula: str, names: tuple[str, ...], units: tuple[Unit, ...], unit
     FormulaError
         naming the formula and what is wrong.
     """
-    try:
-        tree = ast.parse(formula, mode="eval")
-    except SyntaxError as error:
-        raise FormulaError(f"{formula!r} is no formula: {error.msg}") from None
+    tree = parsed(formula)
     dims = {name: u.dim for name, u in zip(names, units, strict=True)}
     used = {node.id for node in ast.walk(tree) if isinstance(node, ast.Name)} - set(_CALLS)
     if used != set(names):
         raise FormulaError(f"{formula!r}: given {sorted(names)}, used {sorted(used)}")
-    found = _dim(tree.body, dims, formula)
+    found = _dim(tree, dims, formula)
     if found != unit.dim:
         raise FormulaError(f"{formula!r} has dimension {found}, {unit.name!r} has {unit.dim}")
-    code = compile(ast.Expression(_lambda(names, tree.body)), f"<{formula}>", "eval")
+    code = compile(ast.Expression(_lambda(names, tree)), f"<{formula}>", "eval")
     return eval(code, {"__builtins__": {}, **_CALLS})  # type: ignore[no-any-return]
 
 
@@ -55,7 +69,7 @@ def _dim(node: ast.expr, dims: dict[str, Dim], formula: str) -> Dim:
     match node:
         case ast.Name(id=name) if name in dims:
             return dims[name]
-        case ast.Constant(value=int() | float()):
+        case ast.Constant(value=int() | float() as value) if not isinstance(value, bool):
             return NONE
         case ast.UnaryOp(op=ast.USub(), operand=inner):
             return _dim(inner, dims, formula)
@@ -88,13 +102,31 @@ def _dim_of_pair(op: ast.operator, left: Dim, right: Dim, formula: str) -> Dim:
     return (a, b, c, d, e)
 
 
+SURE = 12
+"""Significant figures of a float that its unit is sure of: noise of computing lies below, the trade far above."""
+
+
+def exact(value: Fraction | Decimal | float | int, unit: Unit) -> Fraction:
+    """``value`` (SI of ``unit``) as a Fraction. What was rounded in computing is read in its own unit.
+
+    A float that came out as 2.4999999999999996 h is 2.5 h, and $34 an hour kept as dollars a second is $34 an
+    hour again, so that half a cent falls the way the printed line says.
+    """
+    if isinstance(value, (int, Fraction)):
+        return Fraction(value)
+    if isinstance(value, Decimal) and unit.scale == 1:
+        return Fraction(value)
+    shown = (Fraction(value) - unit.offset) / unit.scale
+    digits = Decimal(shown.numerator) / Decimal(shown.denominator)
+    return Fraction(f"{digits:.{SURE}g}") * unit.scale + unit.offset
+
+
 def to_cents(exact: Fraction | int, unit: Unit) -> Decimal:
-    """Money rounded half up: to the cent for "$", to a hundredth of a cent in its own unit for a price per something."""
+    """Money rounded half up: to the cent for "$", to a hundredth of a cent in its unit for a price per something."""
     shown = Fraction(exact) / unit.scale
     places = Decimal("0.01") if unit.name == "$" else Decimal("0.0001")
     rounded = (Decimal(shown.numerator) / Decimal(shown.denominator)).quantize(places, rounding=ROUND_HALF_UP)
-    return rounded if unit.name == "$" else _exact_decimal(Fraction(rounded) * unit.scale)
-
-
-def _exact_decimal(x: Fraction) -> Decimal:
-    return Decimal(x.numerator) / Decimal(x.denominator)
+    if unit.name == "$":
+        return rounded
+    back = Fraction(rounded) * unit.scale
+    return Decimal(back.numerator) / Decimal(back.denominator)

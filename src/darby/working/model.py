@@ -10,7 +10,7 @@ from typing import Literal
 
 from darby.measure.units import UNITS, Unit
 from darby.rulebook.model import Figure
-from darby.working.formula import compiled, to_cents
+from darby.working.formula import FormulaError, compiled, exact, to_cents
 
 Real = float | int | Fraction
 
@@ -64,6 +64,8 @@ class Found:
     unit: Unit
     method: str
     proof: tuple[str, ...]
+    rules: tuple[str, ...] = ()
+    after: tuple[str, ...] = ()
 
 
 Grade = Literal["fact", "assumed", "caution", "stop"]
@@ -83,6 +85,45 @@ class Note:
 def note(code: str, grade: Grade, at: str, *, rules: Iterable[str] = (), **values: object) -> Note:
     """A Note with its values in the order given."""
     return Note(code, grade, at, tuple(values.items()), tuple(rules))
+
+
+class _StepDraft:
+    """Becomes a Step: a frozen dataclass sets its fields one by one from outside, which takes four times as long."""
+
+    __slots__ = ("after", "formula", "given", "key", "rules", "says", "unit", "value")
+
+    def __init__(
+        self,
+        key: str,
+        says: str,
+        formula: str,
+        given: tuple[tuple[str, Real | Decimal, Unit], ...],
+        value: float | Decimal,
+        unit: Unit,
+        rules: tuple[str, ...],
+        after: tuple[str, ...],
+    ) -> None:
+        self.key = key
+        self.says = says
+        self.formula = formula
+        self.given = given
+        self.value = value
+        self.unit = unit
+        self.rules = rules
+        self.after = after
+        self.__class__ = Step  # type: ignore[assignment]
+
+
+class _QuantityDraft:
+    """Becomes a Quantity, for the same reason."""
+
+    __slots__ = ("key", "unit", "value")
+
+    def __init__(self, value: Real, unit: Unit, key: str) -> None:
+        self.value = value
+        self.unit = unit
+        self.key = key
+        self.__class__ = Quantity  # type: ignore[assignment]
 
 
 class Working:
@@ -117,31 +158,54 @@ class Working:
         ValueError
             if the key is taken.
         """
-        shown = UNITS[unit] if isinstance(unit, str) else unit
-        names, values, units, ids, after = _unpacked(given)
-        value = float(compiled(formula, names, units, shown)(*values))
-        self._keep(Step(key, says, formula, tuple(zip(names, values, units, strict=True)), value, shown,
-                        (*rules, *ids), after))  # fmt: skip
-        return Quantity(value, shown, key)
+        shown = UNITS[unit] if unit.__class__ is str else unit
+        steps = self.steps
+        if key in steps:
+            raise ValueError(f"the working already has a step {key!r}")
+        kept, values, units, used, after = _unpacked(given, rules)
+        try:
+            function = compiled(formula, tuple(given), units, shown)
+            value = function(*values)
+            if value.__class__ is not float:
+                value = float(value)
+        except TypeError:
+            value = float(function(*map(float, values)))  # money or exact numbers among floats
+        except ArithmeticError:
+            raise FormulaError(f"{key}: {formula!r} divides by nothing, or its result is past all bounds") from None
+        if not -_HUGE < value < _HUGE:
+            raise FormulaError(f"{key}: {formula!r} gives {value}")
+        steps[key] = _StepDraft(key, says, formula, kept, value, shown, used, after)  # type: ignore[assignment, arg-type]
+        return _QuantityDraft(value, shown, key)  # type: ignore[return-value, arg-type]
 
     def money(
         self, key: str, formula: str, says: str, *, unit: Unit | str = "$", rules: Iterable[str] = (), **given: Given
     ) -> Amount:
         """Like ``step`` for money: exact, then rounded half up to the cent once, so a column adds up as printed."""
         shown = UNITS[unit] if isinstance(unit, str) else unit
-        names, values, units, ids, after = _unpacked(given)
-        exact = compiled(formula, names, units, shown)(*(Fraction(v) for v in values))
-        value = to_cents(exact, shown)
-        self._keep(Step(key, says, formula, tuple(zip(names, values, units, strict=True)), value, shown,
-                        (*rules, *ids), after))  # fmt: skip
+        kept, values, units, used, after = _unpacked(given, rules)
+        certain = [exact(v, u) for v, u in zip(values, units, strict=True)]
+        try:
+            value = to_cents(compiled(formula, tuple(given), units, shown)(*certain), shown)
+        except ArithmeticError:
+            raise FormulaError(f"{key}: {formula!r} divides by nothing, or its result is past all bounds") from None
+        self._keep(Step(key, says, formula, kept, value, shown, used, after))
         return Amount(value, shown, key)
 
     def found(
-        self, key: str, value: Real, unit: Unit | str, says: str, *, method: str, proof: tuple[str, ...]
+        self,
+        key: str,
+        value: Real,
+        unit: Unit | str,
+        says: str,
+        *,
+        method: str,
+        proof: tuple[str, ...],
+        rules: Iterable[str] = (),
+        after: Iterable[str] = (),
     ) -> Quantity:
         """Enter a solver's result with its method and a proof that is arithmetic a reader can check."""
         shown = UNITS[unit] if isinstance(unit, str) else unit
-        self._keep(Found(key, says, float(value), shown, method, proof))
+        self._keep(Found(key, says, float(value), shown, method, proof, tuple(rules), tuple(after)))
         return Quantity(value, shown, key)
 
     def note(self, code: str, grade: Grade, at: str, *, rules: Iterable[str] = (), **values: object) -> None:
@@ -160,24 +224,43 @@ class Working:
         self.steps[step.key] = step
 
 
-def _unpacked(
-    given: Mapping[str, Given],
-) -> tuple[tuple[str, ...], tuple[Real | Decimal, ...], tuple[Unit, ...], tuple[str, ...], tuple[str, ...]]:
+_HUGE = 1e300
+"""No wall, bag or bill comes near it: what does is infinite or no number."""
+
+_COUNT = UNITS[""]
+
+Unpacked = tuple[
+    tuple[tuple[str, "Real | Decimal", Unit], ...],
+    "list[Real | Decimal]",
+    tuple[Unit, ...],
+    tuple[str, ...],
+    tuple[str, ...],
+]
+
+
+def _unpacked(given: Mapping[str, Given], rules: Iterable[str]) -> Unpacked:
+    """(name, SI value, unit) of each, values, units, ids of the figures used, keys of the steps used."""
+    kept: list[tuple[str, Real | Decimal, Unit]] = []
     values: list[Real | Decimal] = []
     units: list[Unit] = []
-    ids: list[str] = []
-    after: list[str] = []
-    for thing in given.values():
-        if isinstance(thing, (Quantity, Amount)):
-            values.append(thing.value)
-            units.append(thing.unit)
-            if thing.key:
-                after.append(thing.key)
-        elif isinstance(thing, Figure):
-            values.append(thing.number)
-            units.append(thing.unit)
-            ids.append(thing.id)
+    ids: tuple[str, ...] = (*rules,) if rules else ()
+    after: tuple[str, ...] = ()
+    for name, thing in given.items():
+        if thing.__class__ is Quantity or thing.__class__ is Amount:
+            value: Real | Decimal = thing.value
+            unit: Unit = thing.unit
+            key: str = thing.key
+            if key and key not in after:
+                after += (key,)
+        elif thing.__class__ is Figure:
+            value, unit = thing.number, thing.unit
+            if thing.id not in ids:
+                ids += (thing.id,)
+        elif isinstance(thing, (float, int, Fraction)):
+            value, unit = thing, _COUNT
         else:
-            values.append(thing)
-            units.append(UNITS[""])
-    return tuple(given), tuple(values), tuple(units), tuple(ids), tuple(after)
+            raise TypeError(f"{name}: a formula takes quantities, money, figures and counts, not {thing!r}")
+        kept.append((name, value, unit))
+        values.append(value)
+        units.append(unit)
+    return tuple(kept), values, tuple(units), ids, after
