@@ -26,6 +26,7 @@ _T = TypeVar("_T")
 def build(draft: Draft) -> tuple[tuple[Surface, ...], tuple[Base, ...]]:
     """Surfaces and bases of every plan that could be read; faults of the others, and of geometry, are kept."""
     free = _free_ends(draft.walls)
+    _name_no_strangers(draft, free)
     sides = {surface: {side: _side(draft, free, surface, side) for side in ends} for surface, ends in free.items()}
     surfaces: list[Surface] = []
     bases: list[Base] = []
@@ -59,6 +60,17 @@ def _free_ends(plans: Sequence[Plan]) -> Ends:
     return free
 
 
+def _name_no_strangers(draft: Draft, free: Ends) -> None:
+    """An end that names a wall that is not there is a fault, and is not judged further."""
+    for surface, ends in free.items():
+        ids = [name for name in draft.zones if name != surface]
+        for end in ends.values():
+            if end is not None and end.other and end.other not in ids:
+                way = (*end.loc, "with")
+                draft.reading.fault(way, "job.no-such-surface", end.other, ", ".join(ids), nearest(end.other, ids))
+                end.other, end.readable = None, False
+
+
 def _side(draft: Draft, free: Ends, surface: str, side: str) -> WallSide | None:
     """What the end becomes; None if nobody said (another wall's ``with`` may still say)."""
     end = free[surface][side]
@@ -69,13 +81,8 @@ def _side(draft: Draft, free: Ends, surface: str, side: str) -> WallSide | None:
 
 
 def _shared(draft: Draft, free: Ends, surface: str, side: str, end: End) -> str | None:
-    """The corner line with the wall it names; that wall must have, or leave open, the other side of the corner."""
+    """The corner line with the wall it names; that wall must have the other side of the corner, or leave it open."""
     other = str(end.other)
-    fault = draft.reading.fault
-    if other not in draft.zones or other == surface:
-        ids = [name for name in draft.zones if name != surface]
-        fault((*end.loc, "with"), "job.no-such-surface", other, ", ".join(ids), nearest(other, ids))
-        return None
     across = OTHER[side]
     there = free.get(other, {})
     if across in there and (there[across] is None):
@@ -83,7 +90,7 @@ def _shared(draft: Draft, free: Ends, surface: str, side: str, end: End) -> str 
     met = there.get(across)
     if met is None or (met.readable and (met.other != surface or met.kind != end.kind)):
         wanted = f'{other}: {across} = {{ kind = "{end.kind}", with = "{surface}" }}'
-        fault((*end.loc, "with"), "job.no-matching-edge", other, wanted)
+        draft.reading.fault((*end.loc, "with"), "job.no-matching-edge", other, wanted)
         return None
     return corner_line(surface, other)
 
@@ -162,7 +169,7 @@ def _said(plan: Plan, side: str, said: WallSide | None, otherwise: str) -> WallS
     if isinstance(plan, HousePlan):
         at = plan.surfaces()[0 if side == "left" else -1]
     if not plan.part.said(side):
-        plan.part.assume("job.assumed-end", f"{at}/{side}", kind=otherwise)
+        plan.part.assume(f"job.assumed-{otherwise.replace(' ', '-')}", f"{at}/{side}")
     return WallSide(otherwise)  # type: ignore[arg-type]
 
 
@@ -182,11 +189,20 @@ def _attempt(part: Part, do: Callable[[], _T]) -> _T | None:
         return None
 
 
+APART = {
+    "measure.openings-overlap": "openings clear of each other",
+    "measure.zones-overlap": "zones clear of each other",
+    "measure.outline-crosses": "corners in order round it",
+    "measure.no-area": "corners with an area between them",
+}
+"""What is allowed where measure has no figure to offer."""
+
+
 def _checked(draft: Draft, part: Part, surfaces: list[Surface]) -> list[Surface]:
     """The surfaces; what is wrong with their geometry is said where it was written."""
     style: Style = "mm" if draft.firm.system == "metric" else "ft-in"
     for surface in surfaces:
         for fault in faults_of(surface, style):
             way = draft.reading.ways.get((surface.id, fault.place), part.loc)
-            draft.reading.fault(way, fault.code, fault.found, fault.allowed, fault.nearest)
+            draft.reading.fault(way, fault.code, fault.found, fault.allowed or APART[fault.code], fault.nearest)
     return surfaces

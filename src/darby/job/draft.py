@@ -21,6 +21,8 @@ class Draft:
         self.has_firm = has_firm
         self.firm_readable = firm_readable
         self.fields: dict[str, Any] = {}
+        self.bags: tuple[str, ...] = ()
+        """Ids of the firm's bagged materials, readable or not."""
         self.ids: set[str] = set()
         """Ids of walls and houses so far."""
         self.walls: list[Plan] = []
@@ -40,7 +42,7 @@ class Draft:
         """What may be ordered: darby's items and the firm's bagged materials; None if the firm cannot be read."""
         if not self.firm_readable:
             return None
-        return (*ITEMS, *(bag.id for bag in self.firm.bagged))
+        return (*ITEMS, *self.bags)
 
     def surface_named(self, part: Part, key: str) -> str | None:
         """The surface that ``key`` names; one that does not exist is a fault."""

@@ -212,7 +212,10 @@ class Money:
 
 @dataclass(frozen=True, slots=True)
 class Usual:
-    """Spans outside which darby asks; it does not refuse. Price [$/m2], bags [1/m2], pace [m2/s]."""
+    """Spans outside which darby asks; it does not refuse. Price [$/m2], bags [1/m2], pace [m2/s].
+
+    The pace is of a working day: read it with its own unit (``unit.from_si``), which is a day.
+    """
 
     price: Span | None = None
     bags: Span | None = None

@@ -32,6 +32,10 @@ LONGEST_LENGTH = Fraction(10_000)
 
 LONGEST_TEXT = 2000
 
+HOUR = re.compile(r"(?:/|\bper|\ban?)\s*(?:h|hrs?|hours?)\.?\s*$", re.IGNORECASE)
+DAY = re.compile(r"(?:/|\bper|\ba)\s*(?:d|days?)\.?\s*$", re.IGNORECASE)
+"""A working day is no 24 hours: what is paid or done in an hour is not turned into days, nor the other way round."""
+
 _T = TypeVar("_T")
 _N = TypeVar("_N", Fraction, Decimal)
 _ID = re.compile(r"\w(?:[\w-]{0,38}\w)?")
@@ -131,14 +135,18 @@ class Part:
         """Keep what had to be assumed."""
         self.reading.assumed.append(Note(code, "assumed", at, tuple(values.items())))
 
-    def attempt(self, way: Loc, do: Callable[[], _T]) -> _T | None:
-        """Do it; what cannot be read becomes a fault ``way`` further in, and None."""
+    def attempt(self, way: Loc, do: Callable[[], _T], written: object = None, allowed: str = "") -> _T | None:
+        """Do it; what cannot be read becomes a fault ``way`` further in, and None.
+
+        ``written`` is what stands in the document, ``allowed`` what is better offered there than what do offers.
+        """
         try:
             return do()
         except Unreadable as unreadable:
             fault = unreadable.fault
             inner = tuple(fault.place.split(", ")) if fault.place else ()
-            self.reading.fault((*self.loc, *way, *inner), fault.code, fault.found, fault.allowed, fault.nearest)
+            found = fault.found if written is None or isinstance(written, str) else shown(written)
+            self.reading.fault((*self.loc, *way, *inner), fault.code, found, allowed or fault.allowed, fault.nearest)
             return None
 
     # --- words -------------------------------------------------------------------------------
@@ -236,7 +244,7 @@ class Part:
         value = self._get(key)
         if value is None:
             return None
-        got = self.attempt((key,), lambda: read(value, units) if units else read(value))
+        got = self.attempt((key,), lambda: read(value, units) if units else read(value), value)
         return self._within(key, value, got, positive=positive, most=most)
 
     def _within(self, key: str, value: object, got: _N | None, *, positive: bool, most: Fraction) -> _N | None:
@@ -246,7 +254,10 @@ class Part:
             self.fault(key, "measure.not-positive", value, "more than 0" if positive else "0 or more")
             return None
         if got > most or 0 < got < SMALLEST:
-            self.fault(key, "job.too-large" if got > most else "job.too-small", value, "a measure of a job")
+            large = got > most
+            self.fault(
+                key, f"job.too-{'large' if large else 'small'}", value, "a smaller one" if large else "0, or more"
+            )
             return None
         return got
 
@@ -268,12 +279,12 @@ class Part:
         if value is None:
             return None
         units = self.units
-        got = self.attempt((n,), lambda: measure.length(value, units) if units else measure.length(value))
+        got = self.attempt((n,), lambda: measure.length(value, units) if units else measure.length(value), value)
         if got is not None and (got < 0 or (positive and got == 0)):
             self.fault_at((n,), "measure.not-positive", value, "more than 0")
             return None
         if got is not None and got > LONGEST_LENGTH:
-            self.fault_at((n,), "job.too-large", value, "a measure of a job")
+            self.fault_at((n,), "job.too-large", value, "a smaller one")
             return None
         return got
 
@@ -321,7 +332,7 @@ class Part:
         if share is None:
             return None
         if share[1]:
-            self.fault(key, "job.percent-of", share[1], "a plain percentage, like 10 %")
+            self.fault(key, "job.percent-of", self.raw[key], "a plain percentage, like 10 %")
             return None
         return share[0]
 
@@ -332,7 +343,7 @@ class Part:
             return None
         if share[1] not in of:
             allowed = ", ".join(f"% of {base}" for base in of)
-            self.fault(key, "job.percent-of", share[1], allowed, f"% of {of[0]}")
+            self.fault(key, "job.percent-of", self.raw[key], allowed, f"% of {of[0]}")
             return None
         return Share(share[0], share[1])  # type: ignore[arg-type]
 
@@ -340,7 +351,7 @@ class Part:
         value = self._get(key)
         if value is None:
             return None
-        got = self.attempt((key,), lambda: measure.share(value))
+        got = self.attempt((key,), lambda: measure.share(value), value)
         if got is None:
             return None
         if not 0 <= got[0] <= 10 or (below_one and got[0] >= 1):
@@ -353,7 +364,7 @@ class Part:
         value = self._get(key)
         if value is None:
             return None
-        got = self.attempt((key,), lambda: measure.counted(value))
+        got = self.attempt((key,), lambda: measure.counted(value), value)
         if got is None or self._within(key, value, got.amount, positive=True, most=LARGEST) is None:
             return None
         return got.amount, got.unit
@@ -363,7 +374,7 @@ class Part:
         value = self._get(key)
         if value is None:
             return None
-        got = self.attempt((key,), lambda: measure.package(value))
+        got = self.attempt((key,), lambda: measure.package(value), value)
         if got is None or self._within(key, value, got.amount, positive=True, most=LARGEST) is None:
             return None
         return Package(str(value).strip(), got.amount, got.unit, got.word, got.sheet)
@@ -371,28 +382,30 @@ class Part:
     def wage(self, key: str) -> Decimal | None:
         """Money an hour [$/h]."""
         value = self._get(key)
-        rate = self._rate(key, "$34.00/h", ("$/h",))
+        rate = self._rate(key, "$34.00/h", ("$/h",), per=HOUR)
         if rate is None:
             return None
         cents = rate.low * UNITS["h"].scale * 100
         if cents.denominator != 1:
             self.fault(key, "measure.cents", value, "$34.00/h")
             return None
-        return Decimal(cents.numerator) / 100
+        return Decimal(cents.numerator).scaleb(-2)
 
     def rate(self, key: str, *, length: bool) -> tuple[Fraction, Unit] | None:
         """What is done in an hour: area (or length) over time, SI, and the unit it was written in."""
-        rate = self._rate(key, "60 ft/h" if length else "75 sq ft/h", ("ft/h",) if length else ("sq ft/h",))
+        rate = self._rate(key, "60 ft/h" if length else "75 sq ft/h", ("ft/h",) if length else ("sq ft/h",), per=HOUR)
         return None if rate is None else (rate.low, rate.unit)
 
-    def _rate(self, key: str, allowed: str, like: tuple[str, ...], *, span: bool = False) -> Rate | None:
+    def _rate(
+        self, key: str, allowed: str, like: tuple[str, ...], *, span: bool = False, per: re.Pattern[str] | None = None
+    ) -> Rate | None:
         value = self._get(key)
         if value is None:
             return None
-        got = self.attempt((key,), lambda: measure.rate(value))
+        got = self.attempt((key,), lambda: measure.rate(value), value, allowed)
         if got is None:
             return None
-        if got.unit.dim not in {UNITS[name].dim for name in like}:
+        if got.unit.dim not in {UNITS[name].dim for name in like} or (per and not per.search(str(value))):
             self.fault(key, "measure.unknown-unit", value, allowed)
             return None
         if got.low <= 0:
@@ -403,10 +416,10 @@ class Part:
             return None
         return got
 
-    def span(self, key: str, allowed: str, like: str) -> Span | None:
+    def span(self, key: str, allowed: str, like: str, *, per: re.Pattern[str] | None = None) -> Span | None:
         """From so much to so much, of the kind of ``like``; one value alone is a span of nothing and refused."""
         value = self._get(key)
-        got = self._rate(key, allowed, (like,), span=True)
+        got = self._rate(key, allowed, (like,), span=True, per=per)
         if got is None:
             return None
         if got.low == got.high:

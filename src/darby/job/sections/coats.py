@@ -8,6 +8,7 @@ from darby.job.firm import COAT_NAMES, Mix
 from darby.job.model import BuildUp, Coats, Finish, OwnCoat, Suction, Wanted
 from darby.job.part import Part
 from darby.job.sections.firm_mixes import MixesDocument, read_mixes
+from darby.job.sections.rules import check_voice
 
 
 class ByCoatDocument(Document):
@@ -78,6 +79,9 @@ def _on(part: Part, draft: Draft) -> Wanted:
     mixes_part = part.part("mixes")
     if mixes_part is not None:
         mixes = read_mixes(mixes_part)
+    cure = part.text("cure", must=True) or None
+    if cure:
+        check_voice(part, "cure", "cure", cure)
     return Wanted(
         surface=surface or "",
         zone=zone,
@@ -87,7 +91,7 @@ def _on(part: Part, draft: Draft) -> Wanted:
         suction=part.word("suction"),
         total=part.length("total", positive=True),
         coats=_own(part),
-        cure=part.text("cure") or None,
+        cure=cure,
         mixes=mixes,
         why=part.text("why"),
     )

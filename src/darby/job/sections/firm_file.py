@@ -32,7 +32,7 @@ from darby.job.sections.firm_work import (
     read_measures,
     read_pace,
 )
-from darby.job.sections.rules import RuleDocument, read_rules
+from darby.job.sections.rules import RuleDocument, check_voice, read_rules
 
 LengthUnit = Literal["ft", "in", "m", "cm", "mm"]
 
@@ -82,8 +82,8 @@ def read(root: Part, draft: Draft) -> None:
     if part is None:
         return
     part.use_units("units")
-    bagged = read_bagged(part)
-    bags = tuple(bag.id for bag in bagged)
+    bagged, bags = read_bagged(part)
+    draft.bags = bags
     mixes_part = part.part("mixes")
     mixes = read_mixes(mixes_part) if mixes_part is not None else ()
     if mixes_part is not None:
@@ -137,5 +137,9 @@ def _follow(part: Part) -> tuple[Follows, ...]:
         entry = inner.part(subject)
         voice = entry.text("voice", must=True) if entry is not None else inner.text(subject, must=True)
         why = entry.text("why") if entry is not None else ""
+        if entry is not None:
+            check_voice(entry, "voice", subject, voice)
+        else:
+            check_voice(inner, subject, subject, voice)
         follows.append(Follows(subject, voice, why))
     return tuple(follows)

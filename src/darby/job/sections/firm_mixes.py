@@ -68,11 +68,11 @@ def check_bags(part: Part, bags: tuple[str, ...]) -> None:
     for coat in COAT_NAMES:
         entry = part.part(coat)
         if entry is not None and entry.has("bagged") and entry.text("bagged") not in bags:
-            entry.unknown("bagged", "job.no-such-bag", entry.text("bagged"), bags)
+            entry.unknown("bagged", "job.no-such-bag", entry.text("bagged"), bags or ("[[bagged]]",))
 
 
-def read_bagged(part: Part) -> tuple[Bagged, ...]:
-    """[[bagged]] entries; ids once each."""
+def read_bagged(part: Part) -> tuple[tuple[Bagged, ...], tuple[str, ...]]:
+    """[[bagged]] entries; and every id that was written, whether or not its bag could be read."""
     bags: list[Bagged] = []
     seen: set[str] = set()
     for entry in part.parts("bagged"):
@@ -82,4 +82,4 @@ def read_bagged(part: Part) -> tuple[Bagged, ...]:
         use_within = entry.time("use_within")
         if name and weight is not None and yields is not None:
             bags.append(Bagged(name, entry.text("name") or name, weight, water, yields, use_within))
-    return tuple(bags)
+    return tuple(bags), tuple(sorted(seen))

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from darby.job.fields import Document, Measured, key, must
 from darby.job.firm import Access, Money, Profit, Trip, Usual
-from darby.job.part import Part
+from darby.job.part import DAY, Part
 
 
 class TripDocument(Document):
@@ -99,6 +99,7 @@ def read_usual(part: Part | None) -> Usual:
     if part is None:
         return Usual()
     return Usual(
-        part.span("price", "$/sq ft", "$/m2"), part.span("bags", "/sq ft", "/m2"),
-        part.span("pace", "sq ft/day", "m2/day"),
-    )  # fmt: skip
+        part.span("price", "$8 to $34/sq ft", "$/m2"),
+        part.span("bags", "6 to 26 bags/100 sq ft", "/m2"),
+        part.span("pace", "150 to 900 sq ft/day", "m2/day", per=DAY),
+    )

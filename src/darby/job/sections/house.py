@@ -16,7 +16,7 @@ from darby.measure.surface import Length, Opening
 MOST_WALLS = 200
 
 
-class HouseDocument(StandingFields, BaseFields):
+class HouseDocument(BaseFields, StandingFields):
     """[[house]]: walls around a plan; its surfaces are called `crew-1`, `crew-2` ..."""
 
     walls: list[Measured] = must("Lengths of the walls, from left to right as you walk round it outside.")
@@ -63,6 +63,8 @@ def _no_ends(part: Part) -> None:
 
 
 def _wall_number(inner: Part, key: str, count: int) -> int | None:
+    if not count:  # the walls themselves could not be read
+        return None
     if key.isdecimal() and key.isascii() and len(key) < 4 and 1 <= int(key) <= count:
         return int(key)
     inner.fault(key, "job.no-such-wall", key, f"1 to {count}")

@@ -42,7 +42,7 @@ class StandingFields(Document):
     right: EndEntry = key("Its right end; of a house with an open end, the last wall's.")
 
 
-class WallDocument(StandingFields, BaseFields):
+class WallDocument(BaseFields, StandingFields):
     """[[wall]]: one wall, seen from outside."""
 
     length: Measured = must("From end to end.")
