@@ -1,6 +1,19 @@
 """Lengths as people write them, units, exact limits, surfaces and shapes. Floor 1; imports nothing of darby."""
 
 from darby.measure.faults import Fault, Unreadable
+from darby.measure.geometry import (
+    EdgeRun,
+    RevealArea,
+    ZoneArea,
+    edge_runs,
+    faults_of,
+    gross_area,
+    net_area,
+    opening_area,
+    perimeter,
+    reveal_areas,
+    zone_areas,
+)
 from darby.measure.limits import at_most, whole
 from darby.measure.reading import (
     area,
@@ -23,7 +36,9 @@ from darby.measure.units import UNITS, Unit, unit
 from darby.measure.writing import number, shown, write
 
 __all__ = [
-    "UNITS", "Fault", "Unit", "Unreadable", "WallSide", "area", "at_most", "corner_line", "counted", "duration",
-    "faces", "house", "length", "mass", "money", "number", "opening", "opening_line", "opening_of", "opening_size",
-    "package", "rate", "share", "shown", "speed", "temperature", "unit", "volume", "wall", "whole", "write", "zone",
+    "UNITS", "EdgeRun", "Fault", "RevealArea", "Unit", "Unreadable", "WallSide", "ZoneArea", "area", "at_most",
+    "corner_line", "counted", "duration", "edge_runs", "faces", "faults_of", "gross_area", "house", "length", "mass",
+    "money", "net_area", "number", "opening", "opening_area", "opening_line", "opening_of", "opening_size", "package",
+    "perimeter", "rate", "reveal_areas", "share", "shown", "speed", "temperature", "unit", "volume", "wall", "whole",
+    "write", "zone", "zone_areas",
 ]  # fmt: skip
