@@ -141,3 +141,9 @@ def test_what_a_plan_cannot_be():
             house("h", "House", walls, FT, **keywords)
     hexagon = house("h", "House", [FT] * 6, FT, turns=[60] * 6, facing=0)
     assert [s.facing for s in hexagon] == [0, 300, 240, 180, 120, 60]
+
+
+def test_a_room_is_a_house_seen_from_inside():
+    made = house("r", "Room", [5 * FT, 4 * FT] * 2, 8 * FT, turns=[-90] * 4, facing=180)
+    assert [s.facing for s in made] == [180, 270, 0, 90]
+    assert {e.kind for s in made for e in s.edges if e.shared} == {"inside corner"}

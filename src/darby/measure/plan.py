@@ -24,8 +24,8 @@ MOST_WALLS = 14
 def turns_of(walls: Sequence[Length], closed: bool, turns: Sequence[float] | None = None) -> tuple[float, ...]:
     """Degrees turned at the right end of each wall, walking round outside from left to right.
 
-    As given; else 90 everywhere for an open row of walls and for four walls; else the one way in which right
-    angles close the plan to within a hundredth without crossing it.
+    As given (-90 at every corner: a room, seen from inside); else 90 everywhere for an open row of walls and for
+    four walls; else the one way in which right angles close the plan to within a hundredth without crossing it.
 
     Raises
     ------
@@ -36,8 +36,8 @@ def turns_of(walls: Sequence[Length], closed: bool, turns: Sequence[float] | Non
     if turns is not None:
         if len(turns) != corners:
             raise Unreadable(Fault("measure.turns", "turns", str(len(turns)), str(corners)))
-        if closed and abs(sum(turns) - 360) > 1:
-            raise Unreadable(Fault("measure.turns", "turns", f"{sum(turns):g}°", "360°"))
+        if closed and abs(abs(sum(turns)) - 360) > 1:
+            raise Unreadable(Fault("measure.turns", "turns", f"{sum(turns):g}°", "360°, -360°"))
         return tuple(turns)
     if not closed or len(walls) == 4:
         return (OUT,) * corners
