@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from darby.measure.units import FT, LB
 from darby.mix import Verdict
+from darby.rulebook import default
 
 CU_FT = FT**3
 LB_CU_FT = LB / CU_FT
@@ -25,3 +26,10 @@ def cu_ft(value: object) -> float:
 def lb(value: object) -> float:
     """Pounds of a mass in kg, or of a Quantity."""
     return float(value) / float(LB)  # type: ignore[arg-type]
+
+
+def printed(figure_id: str) -> tuple[float, ...]:
+    """A figure's numbers in its own unit: (value,) or (least, most)."""
+    figure = default().figures[figure_id]
+    numbers = (figure.value,) if figure.value is not None else (figure.low, figure.high)
+    return tuple(round(float(figure.unit.from_si(n)), 9) for n in numbers if n is not None)

@@ -50,10 +50,13 @@ def test_an_explicit_batch_over_the_mixer_is_refused_with_half_a_bag_as_weighed(
         mix.batch(PLASTER, 4 * CU_FT, gauge=BUCKET, bags=2)
     fault = refused.value.fault
     assert (fault.code, fault.found, fault.allowed) == ("mix.batch-over-mixer", "2 bags = 8.87 cu ft", "4 cu ft")
-    assert fault.nearest == "0.5 bags: portland 47 lb, lime 15 lb, sand 205.8 lb = 2.22 cu ft"
+    assert fault.nearest == "0.5 bags: portland 47 lb, lime 15 lb, sand 210 lb = 2.25 cu ft"
     assert isinstance(refused.value, Unreadable)
     half = refused.value.half_bag
     assert half.bags.value == Fraction(1, 2) and lb(half.ingredients[0].mass) == pytest.approx(47)
+    # weighed, not counted: exactly 2-1/2 cu ft of sand, 200 lb dry and 5 % of water in it
+    assert half.sand is not None and cu_ft(half.sand.volume) == pytest.approx(2.5)
+    assert half.ratio is not None and half.ratio.value == pytest.approx(5 / 1.75)
     assert mix.batch(PLASTER, 4 * CU_FT, gauge=BUCKET).bags.value == Fraction(1, 2)
 
 

@@ -118,8 +118,8 @@ def test_an_uncalibrated_or_unlikely_bucket_is_said() -> None:
     assert "mix.bucket-not-five" in said(Gauge("bucket", CU_FT))
     assert not {c for c in said(ASK.gauge) if "bucket" in c}
     assert {"mix.shovel-not-gauged", "mix.by-shovel"} <= said(Gauge("shovel"))
-    # two bags want 10 cu ft of sand, and the nearest half count of 3 cu ft is 3-1/2, 5 % over
-    assert "mix.count-off" in said(Gauge("bucket", 3 * CU_FT))
+    # one and a half bags want 7.5 cu ft of sand, and the nearest half count of 2.9 cu ft is 2-1/2, 3.3 % short
+    assert "mix.count-off" in said(Gauge("bucket", Fraction(29, 10) * CU_FT))
     assert "mix.count-off" not in said(ASK.gauge)
     with pytest.raises(Unreadable):
         said(Gauge("bucket", 0))

@@ -125,8 +125,10 @@ def mortar_of(mix: Counted, bags: Fraction) -> float:
     return float(fill(pad, "pad", load, mix.on).volume.value)
 
 
-def _load(working: Working, key: str, mix: Counted, bags: Fraction, many: Quantity) -> tuple[Load, Quantity | None]:
-    """The load of a batch, its sand as counted; and the count."""
+def _load(
+    working: Working, key: str, mix: Counted, bags: Fraction, many: Quantity, *, weighed: bool = False
+) -> tuple[Load, Quantity | None]:
+    """The load of a batch, and the count of its sand: whole counts, or, ``weighed``, exactly what the mix asks."""
     masses = {
         name: working.step(f"{key}/{SHORT[name]}", "a_bag * bags", LB, f"mix.{SHORT[name]}", a_bag=mass, bags=many)
         for name, mass in mix.load.masses.items()
@@ -134,12 +136,19 @@ def _load(working: Working, key: str, mix: Counted, bags: Fraction, many: Quanti
     }
     if mix.load.sand_loose is None:
         return Load(masses, None), None
-    module, each, _ = sand_counts(mix, bags)
     unit_of = unit("buckets" if mix.gauge == "bucket" else "shovels")
-    count = working.step(
-        f"{key}/sand-count", "each * bags / module", unit_of, f"mix.sand-in-{unit_of.name}",
-        each=Quantity(each, unit_of), bags=many, module=Quantity(module, BAGS),
-    )  # fmt: skip
+    says = f"mix.sand-in-{unit_of.name}"
+    if weighed:
+        count = working.step(
+            f"{key}/sand-count", "a_bag * bags / holds", unit_of, says,
+            a_bag=mix.load.sand_loose, bags=many, holds=mix.holds,
+        )  # fmt: skip
+    else:
+        module, each, _ = sand_counts(mix, bags)
+        count = working.step(
+            f"{key}/sand-count", "each * bags / module", unit_of, says,
+            each=Quantity(each, unit_of), bags=many, module=Quantity(module, BAGS),
+        )  # fmt: skip
     loose = working.step(f"{key}/sand-loose", "count * holds", CU_FT, "mix.sand-loose", count=count, holds=mix.holds)
     masses["sand"] = working.step(
         f"{key}/sand-dry", "loose * weight", LB, "mix.sand-dry", loose=loose, weight=mix.on.weight["sand"]
@@ -147,12 +156,15 @@ def _load(working: Working, key: str, mix: Counted, bags: Fraction, many: Quanti
     return Load(masses, loose), count
 
 
-def batch_of(working: Working, key: str, mix: Counted, bags: Fraction) -> Batch:
-    """One mixer load of ``bags`` (whole or half) of the main cement, whether or not it fits."""
+def batch_of(working: Working, key: str, mix: Counted, bags: Fraction, *, weighed: bool = False) -> Batch:
+    """One mixer load of ``bags`` (whole or half) of the main cement, whether or not it fits.
+
+    ``weighed``: for the scale, sand to the pound the mix asks; else sand in whole counts of his measure.
+    """
     many = Quantity(bags, BAGS)
-    load, count = _load(working, key, mix, bags, many)
+    load, count = _load(working, key, mix, bags, many, weighed=weighed)
     mortar = fill(working, key, load, mix.on)
-    module, _, off = sand_counts(mix, bags)
+    module, _, off = (bags, None, 0.0) if weighed else sand_counts(mix, bags)
     sand = ratio = None
     if count is not None and load.sand_loose is not None and mix.load.sand_loose is not None:
         dry = load.masses["sand"]
@@ -262,7 +274,7 @@ def explicit_batch(working: Working, key: str, mix: Counted, bags: Fraction, mix
         raise Unreadable(Fault("mix.not-half-bags", key, str(bags), "1/2, 1, 1 1/2 ...", nearby))
     mortar = mortar_of(mix, bags)
     if mixer is not None and not at_most(mortar, mixer):
-        half = batch_of(Working(), f"{key}/half-bag", mix, HALF)
+        half = batch_of(Working(), f"{key}/half-bag", mix, HALF, weighed=True)
         found = f"{shown(bags, BAGS)} = {shown(mortar, CU_FT)}"
         raise OverMixer(Fault("mix.batch-over-mixer", key, found, shown(mixer, CU_FT), as_weighed(half)), half)
     return batch_of(working, key, mix, bags)

@@ -78,7 +78,7 @@ def _site_mixed(working: Working, need: CoatNeed, ask: MixAsk, found: dict[str, 
         box = book.rule("mix.lime.loose-box").figure
         working.note("mix.weigh-lime", "fact", key, rules=[box.id], box=box)
     mix = counted(working, key, parts, made, load, on, book, ask.bags, ask.gauge, _span(verdict))
-    half = batch_of(working, f"{key}/half-bag", mix, HALF)
+    half = batch_of(working, f"{key}/half-bag", mix, HALF, weighed=True)
     batch = _batch(working, key, mix, ask.mixer)
     batches = None
     if batch is not None and need.volume > 0:
