@@ -88,3 +88,27 @@ def test_three_digits_after_a_comma_are_never_guessed(head, tail):
 
 def test_the_styles_are_the_ones_that_were_fuzzed():
     assert set(get_args(Style)) == set(STYLES)
+
+
+WITH_UNITS = [
+    (reading.length, "ft"), (reading.length, "mm"), (reading.area, "sq ft"), (reading.volume, "gal"),
+    (reading.mass, "lb"), (reading.temperature, "F"), (reading.money, "$"), (reading.duration, "h"), (reading.speed, "mph"),
+    (reading.lengths_by, "in"), (reading.opening_size, "ft"), (reading.opening_line, "ft"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("read", "units"), WITH_UNITS, ids=lambda x: getattr(x, "__name__", x))
+@given(thing=st.one_of(st.floats(), st.integers(), st.decimals(), st.fractions(), TRADE, PIECES))
+def test_anything_where_the_document_says_units_gives_a_value_or_a_refusal(read, units, thing):
+    try:
+        read(thing, units)
+    except Unreadable as refused:
+        assert refused.fault.code.startswith("measure.")
+
+
+@given(st.floats(min_value=-1e6, max_value=1e6))
+def test_a_bare_number_is_read_as_it_was_written(x):
+    try:
+        assert reading.length(x, "m") == Fr(repr(x))
+    except Unreadable as refused:  # 5e-324 has more digits than any measure
+        assert refused.fault.code == "measure.too-long"
