@@ -92,7 +92,8 @@ def test_the_styles_are_the_ones_that_were_fuzzed():
 
 WITH_UNITS = [
     (reading.length, "ft"), (reading.length, "mm"), (reading.area, "sq ft"), (reading.volume, "gal"),
-    (reading.mass, "lb"), (reading.temperature, "F"), (reading.money, "$"), (reading.duration, "h"), (reading.speed, "mph"),
+    (reading.mass, "lb"), (reading.temperature, "F"), (reading.money, "$"),
+    (reading.duration, "h"), (reading.speed, "mph"),
     (reading.lengths_by, "in"), (reading.opening_size, "ft"), (reading.opening_line, "ft"),
 ]  # fmt: skip
 
