@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TypeVar
 
+from darby.job import allowed as ok
 from darby.job.draft import Draft
 from darby.job.model import Base
 from darby.job.part import Part
@@ -190,10 +191,10 @@ def _attempt(part: Part, do: Callable[[], _T]) -> _T | None:
 
 
 APART = {
-    "measure.openings-overlap": "openings clear of each other",
-    "measure.zones-overlap": "zones clear of each other",
-    "measure.outline-crosses": "corners in order round it",
-    "measure.no-area": "corners with an area between them",
+    "measure.openings-overlap": ok.OPENINGS_APART,
+    "measure.zones-overlap": ok.ZONES_APART,
+    "measure.outline-crosses": ok.CORNERS_IN_ORDER,
+    "measure.no-area": ok.AN_AREA,
 }
 """What is allowed where measure has no figure to offer."""
 

@@ -8,11 +8,7 @@ from typing import Annotated, Any, TypeVar
 from pydantic import BaseModel, ConfigDict, Discriminator, Field, PlainValidator, Tag, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-A_TEXT = "text in quotation marks"
-A_MEASURE = "a number with its unit, in quotation marks"
-A_NUMBER = "a number, or a fraction in quotation marks"
-A_DATE = "a date like 2026-09-30"
-A_WORD_OR_TABLE = "text in quotation marks or a table"
+from darby.job import allowed as ok
 
 
 class Document(BaseModel):
@@ -30,19 +26,19 @@ def _measured(value: object) -> object:
     """Text, or a bare number: whether a bare number will do is for the meaning pass to say."""
     if isinstance(value, str) or (isinstance(value, (int, float)) and not isinstance(value, bool)):
         return value
-    raise wrong(A_MEASURE)
+    raise wrong(ok.MEASURE)
 
 
 def _parts(value: object) -> object:
     if isinstance(value, str) or (isinstance(value, (int, float)) and not isinstance(value, bool)):
         return value
-    raise wrong(A_NUMBER)
+    raise wrong(ok.NUMBER)
 
 
 def _day(value: object) -> object:
     if isinstance(value, str) or (isinstance(value, date) and not isinstance(value, datetime)):
         return value
-    raise wrong(A_DATE)
+    raise wrong(ok.DATE)
 
 
 Measured = Annotated[Any, PlainValidator(_measured), WithJsonSchema({"type": ["string", "number"]})]
@@ -63,7 +59,7 @@ def _text_or_table(value: object) -> str | None:
 
 OrTable = Discriminator(
     _text_or_table, custom_error_type="darby_kind", custom_error_message="{allowed}",
-    custom_error_context={"allowed": A_WORD_OR_TABLE},
+    custom_error_context={"allowed": ok.TEXT_OR_TABLE},
 )  # fmt: skip
 """For a value that is text or a table: ``Annotated[AsText[str] | AsTable[X], OrTable]``."""
 

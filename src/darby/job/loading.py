@@ -9,6 +9,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from darby.job import allowed as ok
 from darby.job.building import build
 from darby.job.document import job_document
 from darby.job.draft import Draft
@@ -120,21 +121,20 @@ def _text_of(path: Path, which: str) -> tuple[str, Fault | None]:
     try:
         with path.open("rb") as file:
             raw = file.read(MOST_BYTES + 1)
-    except (OSError, ValueError) as error:
-        found = str(path)
-        reason = error.strerror if isinstance(error, OSError) and error.strerror else "no such file"
-        return "", Fault("job.no-file", which, found, f"a file that can be read ({reason})")
+    except (OSError, ValueError):
+        found = shown(str(path))
+        return "", Fault("job.no-file", which, found, ok.READABLE_FILE)
     if len(raw) > MOST_BYTES:
         return "", _too_long(which)
     try:
         return raw.decode("utf-8-sig"), None
     except UnicodeDecodeError as error:
         line = raw.count(b"\n", 0, error.start) + 1
-        return "", Fault("job.not-utf-8", which, f"line {line}", "text in UTF-8")
+        return "", Fault("job.not-utf-8", which, f"line {line}", ok.UTF_8)
 
 
 def _too_long(which: str) -> Fault:
-    return Fault("job.too-long", which, f"more than {MOST_BYTES:,} bytes", f"at most {MOST_BYTES:,} bytes")
+    return Fault("job.too-long", which, f"more than {MOST_BYTES:,} bytes", ok.SHORTER)
 
 
 def _tables(text: str | Mapping[str, Any], which: str) -> Raw:
@@ -152,7 +152,7 @@ def _tables(text: str | Mapping[str, Any], which: str) -> Raw:
             raise JobError((_too_long(which),))
         raw = _parsed(text, which)
     if _depth(raw) > MOST_DEEP:
-        raise JobError((Fault("job.too-deep", which, f"more than {MOST_DEEP} deep", f"at most {MOST_DEEP} deep"),))
+        raise JobError((Fault("job.too-deep", which, f"more than {MOST_DEEP} deep", ok.FLATTER),))
     return raw
 
 
@@ -166,9 +166,9 @@ def _parsed(text: str, which: str) -> Raw:
         reason = message[: at.start()].strip() if at else message
         raise JobError((Fault("job.not-toml", which, found, reason),)) from None
     except RecursionError:
-        raise JobError((Fault("job.too-deep", which, "very deep", f"at most {MOST_DEEP} deep"),)) from None
+        raise JobError((Fault("job.too-deep", which, "very deep", ok.FLATTER),)) from None
     except ValueError:  # a number or a date that Python cannot hold
-        raise JobError((Fault("job.not-toml", which, "a number or date", "a number or date that exists"),)) from None
+        raise JobError((Fault("job.not-toml", which, "a number or date", ok.REAL_NUMBER),)) from None
 
 
 def _depth(thing: Any) -> int:
@@ -234,7 +234,7 @@ def _beside(name: str, folder: str | Path | None) -> str:
     place: Loc = ("job", "firm")
     at = ", ".join(str(step) for step in place)
     if folder is None:
-        raise JobError((Fault("job.no-firm-file", at, shown(name), "the firm given with the text"),))
+        raise JobError((Fault("job.no-firm-file", at, shown(name), ok.FIRM_GIVEN),))
     if "\x00" in name or not name.strip():
         raise JobError((Fault("job.no-firm-file", at, shown(name), "firm.toml, seen from the job's folder"),))
     text, fault = _text_of(Path(folder) / name, FIRM_FILE)

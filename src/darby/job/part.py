@@ -14,7 +14,7 @@ from fractions import Fraction
 from typing import Any, TypeVar
 
 from darby import measure
-from darby.job.fields import A_DATE, A_NUMBER
+from darby.job import allowed as ok
 from darby.job.firm import Package, Share, Span
 from darby.job.places import Loc, nearest, order, place, shown
 from darby.measure.faults import Fault, Unreadable
@@ -157,10 +157,10 @@ class Part:
         if not isinstance(value, str):
             return ""
         if len(value) > LONGEST_TEXT or _CONTROL.search(value):
-            self.fault(key, "job.bad-text", _CONTROL.sub("?", value), f"plain text, at most {LONGEST_TEXT} letters")
+            self.fault(key, "job.bad-text", _CONTROL.sub("?", value), ok.PLAIN_TEXT)
             return ""
         if must and not value.strip():
-            self.fault(key, "job.empty", "", "a few words")
+            self.fault(key, "job.empty", "", ok.FEW_WORDS)
         return value.strip()
 
     def id(self, key: str, seen: set[str]) -> str:
@@ -169,10 +169,10 @@ class Part:
         if not self.has(key):
             return ""
         if not _ID.fullmatch(name) or name == "job":
-            self.fault(key, "job.bad-id", name, "a short name of letters, figures and hyphens, like bay-south")
+            self.fault(key, "job.bad-id", name, ok.ID)
             return ""
         if name in seen:
-            self.fault(key, "job.twice", name, "each id once")
+            self.fault(key, "job.twice", name, ok.ONCE)
             return ""
         seen.add(name)
         return name
@@ -215,26 +215,23 @@ class Part:
 
     def day(self, key: str) -> date | None:
         """A date; in a text it stands as 2026-09-30."""
-        value = self._get(key)
-        if isinstance(value, str):
-            try:
-                if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", value):
-                    raise ValueError
-                return date.fromisoformat(value)
-            except ValueError:
-                self.fault(key, "job.not-a-date", value, A_DATE)
-                return None
-        return value if isinstance(value, date) else None
+        return self._day((key,), self._get(key))
 
     def days(self, key: str) -> tuple[date, ...]:
         """A list of dates."""
-        found = []
-        for n, _ in self.rows(key):
-            entry = Part(self.reading, {str(n): self.raw[key][n]}, (*self.loc, key), self.units)
-            day = entry.day(str(n))
-            if day is not None:
-                found.append(day)
-        return tuple(found)
+        found = [self._day((key, n), row) for n, row in self.rows(key)]
+        return tuple(day for day in found if day is not None)
+
+    def _day(self, way: Loc, value: object) -> date | None:
+        if not isinstance(value, str):
+            return value if isinstance(value, date) else None
+        try:
+            if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", value):
+                raise ValueError
+            return date.fromisoformat(value)
+        except ValueError:
+            self.fault_at(way, "job.not-a-date", value, ok.DATE)
+            return None
 
     # --- measures ----------------------------------------------------------------------------
 
@@ -251,13 +248,11 @@ class Part:
         if got is None:
             return None
         if got < 0 or (positive and got == 0):
-            self.fault(key, "measure.not-positive", value, "more than 0" if positive else "0 or more")
+            self.fault(key, "measure.not-positive", value, ok.MORE_THAN_NOUGHT if positive else ok.NOT_LESS_THAN_NOUGHT)
             return None
         if got > most or 0 < got < SMALLEST:
             large = got > most
-            self.fault(
-                key, f"job.too-{'large' if large else 'small'}", value, "a smaller one" if large else "0, or more"
-            )
+            self.fault(key, f"job.too-{'large' if large else 'small'}", value, ok.SMALLER if large else ok.LARGER)
             return None
         return got
 
@@ -281,10 +276,10 @@ class Part:
         units = self.units
         got = self.attempt((n,), lambda: measure.length(value, units) if units else measure.length(value), value)
         if got is not None and (got < 0 or (positive and got == 0)):
-            self.fault_at((n,), "measure.not-positive", value, "more than 0")
+            self.fault_at((n,), "measure.not-positive", value, ok.MORE_THAN_NOUGHT)
             return None
         if got is not None and got > LONGEST_LENGTH:
-            self.fault_at((n,), "job.too-large", value, "a smaller one")
+            self.fault_at((n,), "job.too-large", value, ok.SMALLER)
             return None
         return got
 
@@ -316,13 +311,13 @@ class Part:
         if not isinstance(value, str):
             value = repr(value)
         if not re.fullmatch(r"-?[0-9]{1,6}(\.[0-9]{1,6}|/[0-9]{1,6}|[ -][0-9]{1,6}/[0-9]{1,6})?", value.strip()):
-            self.fault(key, "job.not-parts", value, A_NUMBER)
+            self.fault(key, "job.not-parts", value, ok.NUMBER)
             return None
         head, _, tail = value.strip().replace("-", " ").strip().rpartition(" ")
         try:
             got = (Fraction(head) if head else Fraction(0)) + Fraction(tail)
         except ZeroDivisionError:
-            self.fault(key, "job.not-parts", value, A_NUMBER)
+            self.fault(key, "job.not-parts", value, ok.NUMBER)
             return None
         return self._within(key, value, -got if value.strip()[0] == "-" else got, positive=True, most=Fraction(1000))
 
@@ -332,7 +327,7 @@ class Part:
         if share is None:
             return None
         if share[1]:
-            self.fault(key, "job.percent-of", self.raw[key], "a plain percentage, like 10 %")
+            self.fault(key, "job.percent-of", self.raw[key], ok.PLAIN_PERCENT)
             return None
         return share[0]
 

@@ -13,19 +13,20 @@ from typing import Any, get_args, get_origin
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from darby.job import allowed as ok
 from darby.job.part import Reading
 from darby.job.places import Loc, nearest, shown
 
 KINDS = {
-    "string_type": "text in quotation marks",
-    "int_type": "a whole number",
-    "int_from_float": "a whole number",
-    "int_parsing_size": "a whole number",
-    "bool_type": "true or false",
-    "list_type": "a list",
-    "dict_type": "a table",
-    "model_type": "a table",
-    "model_attributes_type": "a table",
+    "string_type": ok.TEXT,
+    "int_type": ok.WHOLE,
+    "int_from_float": ok.WHOLE,
+    "int_parsing_size": ok.WHOLE,
+    "bool_type": ok.YES_NO,
+    "list_type": ok.LIST,
+    "dict_type": ok.TABLE,
+    "model_type": ok.TABLE,
+    "model_attributes_type": ok.TABLE,
 }
 """What pydantic says is wrong, and what is allowed there in our words."""
 
@@ -85,7 +86,7 @@ def _said(model: type[BaseModel], loc: Loc, detail: ErrorDetails) -> tuple[str, 
         return "job.not-one-of", shown(detail["input"]), ", ".join(words), nearest(detail["input"], words)
     if kind == "darby_kind":
         return "job.wrong-kind", shown(detail["input"]), str(detail["ctx"]["allowed"])
-    return "job.wrong-kind", shown(detail["input"]), KINDS.get(kind, "another kind of value")
+    return "job.wrong-kind", shown(detail["input"]), KINDS.get(kind, ok.OTHER)
 
 
 def _keys(model: type[BaseModel] | None) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from darby.job import allowed as ok
 from darby.job.draft import Draft
 from darby.job.fields import Document, Measured, key, must
 from darby.job.model import Also, AlsoKind
@@ -26,7 +27,7 @@ def read(root: Part, draft: Draft) -> None:
     for part in root.parts("also"):
         what: AlsoKind | None = part.word("what")
         if not any(part.said(name) for name in ("hours", "length", "area", "cost")):
-            part.fault(None, "job.nothing-to-price", "", "hours, length, area or cost")
+            part.fault(None, "job.nothing-to-price", "", ok.SOMETHING_TO_PRICE)
         entry = Also(
             what=what or "other",
             says=part.text("says"),

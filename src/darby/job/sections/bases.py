@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from darby import measure
+from darby.job import allowed as ok
 from darby.job.fields import Document, Measured, key, must
 from darby.job.model import Base, Block, Joints, Sheathing
 from darby.job.part import Part
@@ -142,7 +143,7 @@ def read_points(part: Part, name: str) -> list[Point] | None:
     for n, row in rows:
         points.append(_point(part, (name, n), row))
     if part.has(name) and len(rows) < 3 and len(rows) == len(part.raw[name]):
-        part.fault(name, "job.few-corners", len(rows), "three corners or more")
+        part.fault(name, "job.few-corners", len(rows), ok.THREE_CORNERS)
         return None
     good = [point for point in points if point is not None]
     return good if part.has(name) and len(good) == len(part.raw[name]) else None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from darby.job import allowed as ok
 from darby.job.draft import Draft
 from darby.job.fields import Document, Measured, key, must
 from darby.job.firm import COAT_NAMES, Mix
@@ -62,7 +63,7 @@ def read(root: Part, draft: Draft) -> None:
     for entry, wanted in zip(part.parts("on") if part else (), on, strict=True):
         at = (wanted.surface, wanted.zone)
         if at in seen and wanted.surface:
-            entry.fault("surface", "job.twice", wanted.surface, "each surface, or zone of one, once in coats.on")
+            entry.fault("surface", "job.twice", wanted.surface, ok.ONCE)
         seen.add(at)
     draft.put(coats=Coats(finish or "float", paint, on))
 

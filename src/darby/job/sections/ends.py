@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, Literal, get_args
 
+from darby.job import allowed as ok
 from darby.job.fields import AsTable, AsText, Document, Measured, OrTable, key, must
 from darby.job.part import Part
 from darby.job.places import Loc
@@ -78,7 +79,7 @@ def _from_table(inner: Part, loc: Loc, kind: EndKind, *, readable: bool) -> End:
     if inner.has("with") and kind not in CORNERS and readable:
         inner.fault("with", "job.not-here", inner.raw["with"], 'kind = "outside corner" or kind = "inside corner"')
     if inner.has("above") and not inner.has("up_to"):
-        inner.fault("above", "job.not-here", inner.raw["above"], "an end with up_to")
+        inner.fault("above", "job.not-here", inner.raw["above"], ok.WITH_UP_TO)
     thickness, proud = inner.length("thickness", positive=True), inner.length("proud")
     up_to = inner.length("up_to", positive=True)
     meets = Meets(inner.word("what") or "old plaster", thickness, proud) if old else None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from darby.job import allowed as ok
 from darby.job.fields import Document, Measured, key, must
 from darby.job.firm import ITEMS, Buys
 from darby.job.part import Part
@@ -28,7 +29,7 @@ def read_buys(part: Part, bags: tuple[str, ...]) -> tuple[Buys, ...]:
         if item and item not in allowed:
             entry.unknown("item", "job.unknown-item", item, allowed)
         if item in seen:
-            entry.fault("item", "job.twice", item, "each item once")
+            entry.fault("item", "job.twice", item, ok.ONCE)
         seen.add(item)
         package, price = entry.package("package"), entry.money("price", positive=True)
         if package is not None and price is not None:

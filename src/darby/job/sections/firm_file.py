@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
+from darby.job import allowed as ok
 from darby.job.draft import Draft
 from darby.job.fields import AsTable, AsText, Document, OrTable, key, must
 from darby.job.firm import Firm, Follows
@@ -115,7 +116,7 @@ def read(root: Part, draft: Draft) -> None:
     )
     tools, gauge = part.part("measures"), firm.measures.gauge
     if tools is not None and gauge and not tools.said(gauge):
-        tools.fault("gauge", "job.gauge-not-measured", gauge, f"{gauge} = ..., measured once")
+        tools.fault("gauge", "job.gauge-not-measured", gauge, f'{gauge} = "..."')
     draft.put(firm=firm)
 
 
@@ -124,7 +125,7 @@ def _languages(part: Part) -> tuple[str, ...]:
     if part.has("languages") and not found:
         part.fault("languages", "job.empty", "[]", "en, es")
     if len(set(found)) < len(found):
-        part.fault("languages", "job.twice", ", ".join(found), "each language once")
+        part.fault("languages", "job.twice", ", ".join(found), ok.ONCE)
     return found or ("en",)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from darby.job import allowed as ok
 from darby.job.fields import Document, Measured, Parts, key, must
 from darby.job.firm import COAT_NAMES, MIXED, Bagged, Mix
 from darby.job.firm import Part as MixPart
@@ -56,9 +57,9 @@ def read_mixes(part: Part) -> tuple[Mix, ...]:
         bagged = entry.text("bagged") or None
         written = [material for material in MIXED if entry.said(material)]
         if bagged and written:
-            entry.fault("bagged", "job.mix-both", f"{bagged}, {', '.join(written)}", "parts, or a bagged material")
+            entry.fault("bagged", "job.mix-both", f"{bagged}, {', '.join(written)}", ok.PARTS_OR_BAG)
         elif not bagged and not entry.said("bagged") and not set(written) - {"sand"}:
-            entry.fault(None, "job.mix-without-cement", ", ".join(written), "cement or lime, or a bagged material")
+            entry.fault(None, "job.mix-without-cement", ", ".join(written), ok.CEMENT_OR_BAG)
         mixes.append(Mix(coat, tuple(parts), bagged))  # type: ignore[arg-type]
     return tuple(mixes)
 

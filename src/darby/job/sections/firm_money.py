@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
+from darby.job import allowed as ok
 from darby.job.fields import Document, Measured, key, must
 from darby.job.firm import Access, Money, Profit, Trip, Usual
 from darby.job.part import DAY, Part
@@ -68,7 +69,7 @@ def read_access(part: Part) -> tuple[Access, ...]:
         kind, up_to = entry.text("kind", must=True), entry.length("up_to", positive=True)
         per_day, set_up = entry.money("per_day"), entry.time("set_up", nought=True)
         if kind in seen:
-            entry.fault("kind", "job.twice", kind, "each kind of access once")
+            entry.fault("kind", "job.twice", kind, ok.ONCE)
         seen.add(kind)
         if up_to is not None:
             ways.append(Access(kind, up_to, per_day or Decimal(0), set_up or Fraction(0)))
@@ -86,7 +87,7 @@ def read_money(part: Part | None) -> Money:
         margin = inner.share("margin", ("price",), below_one=True)
         if inner.said("markup") == inner.said("margin"):
             found = "markup, margin" if inner.said("markup") else ""
-            inner.fault(None, "job.profit-one", found, "markup or margin, one of the two")
+            inner.fault(None, "job.profit-one", found, ok.MARKUP_OR_MARGIN)
         elif markup is not None:
             profit = Profit("markup", markup)
         elif margin is not None:

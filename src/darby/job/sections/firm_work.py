@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
+from darby.job import allowed as ok
 from darby.job.fields import Document, Measured, key, must
 from darby.job.firm import ALLOWANCES, PACES, Allowance, Crew, Labor, Measures, Pace
 from darby.job.part import Part
@@ -72,7 +73,7 @@ def read_crew(part: Part) -> tuple[Crew, ...]:
     for entry in part.parts("crew"):
         role, people, wage = entry.text("role", must=True), entry.count("people", None), entry.wage("wage")
         if role in seen:
-            entry.fault("role", "job.twice", role, "each role once")
+            entry.fault("role", "job.twice", role, ok.ONCE)
         seen.add(role)
         if people is not None and wage is not None:
             crew.append(Crew(role, people, wage))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
+from darby.job import allowed as ok
 from darby.job.draft import Draft
 from darby.job.fields import Measured, key, must
 from darby.job.part import Part
@@ -51,7 +52,7 @@ def read(root: Part, draft: Draft) -> None:
         ids = [f"{id}-{n}" for n in range(1, count + 1)] if id else []
         for name in ids:
             if name in draft.zones:
-                part.fault("id", "job.twice", name, "each id once")
+                part.fault("id", "job.twice", name, ok.ONCE)
             draft.zones[name] = [REST]
         draft.walls.append(plan)
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Annotated, Any, Literal
 
 from darby import measure
+from darby.job import allowed as ok
 from darby.job.fields import AsTable, AsText, Document, Measured, OrTable, key, must
 from darby.job.part import Part
 from darby.measure.openings import OpeningLine
@@ -118,7 +119,7 @@ def _made(
     if plaster is not None:
         sides = plaster  # type: ignore[assignment]
         if sides and not line.reveal:
-            part.fault_at((*way, "plaster"), "job.needs-key", ", ".join(sides), "a reveal that is measured")
+            part.fault_at((*way, "plaster"), "job.needs-key", ", ".join(sides), ok.WITH_REVEAL)
     elif line.reveal:
         sides = ROUND
         part.assume("job.assumed-plastered-reveals", at)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
+from darby.job import allowed as ok
 from darby.job.draft import Draft
 from darby.job.fields import Document, Measured, key, must
 from darby.job.part import Part
@@ -46,7 +47,7 @@ def read_rules(part: Part, whose: str) -> tuple[Figure, ...]:
         if subject and not like:
             _no_such_subject(entry, "subject", subject)
         if (subject, applies) in seen:
-            entry.fault("subject", "job.twice", subject, "each subject once")
+            entry.fault("subject", "job.twice", subject, ok.ONCE)
         seen.add((subject, applies))
         if subject and why and value and like:
             figure = _figure(entry, whose, value, dict(applies), like[0])

@@ -1,0 +1,355 @@
+"""Broken job files as a table: a small edit of a good document, and every fault it must show.
+
+A fault is (code, place, found, allowed, nearest).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from darby.job.firm import ITEMS
+
+Expected = tuple[str, str, str, str, str]
+
+LENGTH = "7' 10 1/2\", 94 1/2 in, 6.5 ft, 12 mm, 2.4 m"
+TIME = "48 h, 7 days, 90 min, 1 h 30 min"
+VOLUME = "9 cu ft, 2 cu yd, 1.5 gal, 20 L, 0.5 m3"
+OPENING = "door 3068 at 1'-8\", reveal 4\"; window 3' x 4' at 5' up 3'"
+PACKAGE = "94 lb bag, 27 x 97 in sheet, 10 ft piece, box of 1000, 162 sq ft roll, 5 gal pail, cu yd"
+COUNTED = "20 bags, 36 sheets, 2 cu yd, 1.5 tons"
+CENTS = "$16.80, $1,450.00"
+SURFACES = "front, side, shed-1, shed-2, shed-3, shed-4"
+ENDS = "outside corner, inside corner, meets old work, change of base"
+TOP = "darby, units, firm, job, wall, house, coats, ordered, also, days, price, rule"
+WALL = (
+    "id, name, height, facing, foot, base_edge, top, above_earth, above_paving, left, right, base, block, joints, "
+    "sheathing, studs, out_of_plane, built, length, gable, tilt, openings, zone, count"
+)
+COATS = "dash-bond, scratch, brown, base, finish, skim"
+ONCE = "each of them once"
+HEADS = "thickness, cure, openings, allow, prep"
+
+
+@dataclass(frozen=True)
+class Broken:
+    name: str
+    edits: tuple[tuple[str, str], ...]
+    faults: tuple[Expected, ...]
+    file: Literal["job", "firm"] = "job"
+
+
+def job(name: str, old: str, new: str, *faults: Expected) -> Broken:
+    return Broken(name, ((old, new),), faults)
+
+
+def firm(name: str, old: str, new: str, *faults: Expected) -> Broken:
+    return Broken(name, ((old, new),), faults, "firm")
+
+
+DOOR = '"door 3068 at 2\', reveal 4\\""'
+HOUSE = "walls = [\"10'\", \"8'\", \"10'\", \"8'\"]"
+PROFIT = 'profit = { markup = "12 % of cost and overhead" }'
+
+BROKEN: tuple[Broken, ...] = (
+    # --- versions and the text itself ---
+    job("newer", "darby = 1\n", "darby = 2\n", ("job.version-newer", "job file, darby", "2", "darby = 1", "")),
+    job("no version", "darby = 1\n", "", ("job.no-version", "job file", "", "darby = 1", "")),
+    job("never was", "darby = 1\n", "darby = -1\n", ("job.version-unknown", "job file, darby", "-1", "darby = 1", "")),
+    job("version as text", "darby = 1\n", 'darby = "1"\n', ("job.wrong-kind", "job file, darby", "1", "darby = 1", "")),
+    job("not TOML", "[coats]\n", "[coats\n",
+        ("job.not-toml", "job file", "line 60, column 7", "Expected ']' at the end of a table declaration", "")),
+    job("no such day", "as_of = 2026-03-02", "as_of = 2026-02-30",
+        ("job.not-toml", "job file", "line 6, column 9", "Invalid date or datetime", "")),
+    # --- unknown, missing, wrong kind ---
+    job("unknown table", "[price]", "[prise]", ("job.unknown-key", "prise", "prise", TOP, "price")),
+    job("unknown key", 'customer = "nobody"', 'custumer = "nobody"',
+        ("job.unknown-key", "job, custumer", "custumer",
+         "name, as_of, customer, address, number, revision, invented, built, firm", "customer")),
+    job("unknown key of a wall", "length = \"20'\"", "lenght = \"20'\"",
+        ("job.unknown-key", 'surface "front", lenght', "lenght", WALL, "length"),
+        ("job.missing", "surface \"front\", length", "", "length", "")),
+    job("unknown coat", 'thickness = { scratch', 'thickness = { skratch',
+        ("job.unknown-key", "coats, on 1, thickness, skratch", "skratch", COATS, "scratch")),
+    job("no name", 'name = "Wash house"\n', "", ("job.missing", "job, name", "", "name", "")),
+    job("no date", "as_of = 2026-03-02\n", "", ("job.missing", "job, as_of", "", "as_of", "")),
+    job("opening without place", "at = \"10'\", ", "", ("job.missing", 'surface "front", opening 2, at', "", "at", "")),
+    job("rule without why", 'why = "the county asks for it"', "", ("job.missing", "rule 1, why", "", "why", "")),
+    job("empty name", 'name = "Wash house"', 'name = " "', ("job.empty", "job, name", "", "a few words", "")),
+    job("bell in a name", 'name = "Wash house"', 'name = "a\\u0007"',
+        ("job.bad-text", "job, name", "a?", "plain text, not longer than a page", "")),
+    job("year as text", "built = 1990", 'built = "1990"',
+        ("job.wrong-kind", "job, built", "1990", "a whole number", "")),
+    job("flag as text", "paint = false", 'paint = "no"', ("job.wrong-kind", "coats, paint", "no", "true or false", "")),
+    job("list for a length", "length = \"20'\"", "length = [\"20'\"]",
+        ("job.wrong-kind", 'surface "front", length', "[20']", "a number with its unit, in quotation marks", "")),
+    job("tables for a table", "[days]", "[[days]]",
+        ("job.wrong-kind", "days", "[{damp_by, week, holidays}]", "a table", "")),
+    job("date and time", "as_of = 2026-03-02", "as_of = 2026-03-02T10:00:00",
+        ("job.wrong-kind", "job, as_of", "2026-03-02 10:00:00", "a date like 2026-09-30", "")),
+    job("number for an opening", DOOR, "7",
+        ("job.wrong-kind", 'surface "front", opening 1', "7", "text in quotation marks, or a table", "")),
+    job("half a day", "stands_days = 30", "stands_days = 30.5",
+        ("job.wrong-kind", "price, stands_days", "30.5", "a whole number", "")),
+    # --- words that are not among those allowed ---
+    job("brick", 'base = "block"\n', 'base = "blok"\n',
+        ("job.not-one-of", 'surface "front", base', "blok", "block, concrete, frame, lath over block", "block")),
+    job("kind of block", 'block = "dense"', 'block = "dence"',
+        ("job.not-one-of", 'surface "front", block', "dence", "dense, lightweight", "dense")),
+    job("facing", 'facing = "south"', 'facing = "sooth"',
+        ("job.not-one-of", 'surface "front", facing', "sooth",
+         "north, north-east, east, south-east, south, south-west, west, north-west, 190 deg", "south")),
+    job("kind of end", "right = \"outside corner\"", 'right = "outside"',
+        ("job.not-one-of", 'surface "side", right', "outside", ENDS, "outside corner")),
+    job("kind of end in a table", 'kind = "meets old work"', 'kind = "meets older work"',
+        ("job.not-one-of", 'surface "front", left, kind', "meets older work", ENDS, "meets old work")),
+    job("build-up", 'choose = "three-coat"', 'choose = "three coats"',
+        ("job.not-one-of", "coats, on 1, choose", "three coats",
+         "two-coat, single-base, three-coat, heavy-skim, dub-out, lath-three-coat, double-back", "three-coat")),
+    job("reveal's side", 'plaster = ["head"]', 'plaster = ["haed"]',
+        ("job.not-one-of", 'surface "front", opening 2, plaster 1', "haed", "head, sill, left, right", "head")),
+    job("units", "darby = 1\n", 'darby = 1\nunits = "feet"\n',
+        ("job.not-one-of", "units", "feet", "ft, in, m, cm, mm", "ft")),
+    # --- measures ---
+    job("bare number", "length = \"20'\"", "length = 20",
+        ("measure.no-unit", 'surface "front", length', "20", LENGTH, "")),
+    job("bare text", "length = \"20'\"", 'length = "20"',
+        ("measure.no-unit", 'surface "front", length', "20", LENGTH, "")),
+    job("two readings", "length = \"20'\"", 'length = "1,250 m"',
+        ("measure.ambiguous", 'surface "front", length', "1,250 m", "1250 m, 1.25 m", "")),
+    job("no number", "length = \"20'\"", 'length = "twenty"',
+        ("measure.unreadable", 'surface "front", length', "twenty", LENGTH, "")),
+    job("below nought", "length = \"20'\"", "length = \"-20'\"",
+        ("measure.not-positive", 'surface "front", length', "-20'", "more than 0", "")),
+    job("too long a wall", "length = \"20'\"", 'length = "20000 m"',
+        ("job.too-large", 'surface "front", length', "20000 m", "a smaller one", "")),
+    job("no gable", "gable = \"2'\"", "gable = \"0'\"",
+        ("measure.not-positive", 'surface "front", gable', "0'", "more than 0", "")),
+    job("bare degrees", 'facing = "190 deg"', "facing = 190",
+        ("measure.no-unit", 'house "shed", facing', "190", "190 deg", "")),
+    job("degrees", 'facing = "190 deg"', 'facing = "400 deg"',
+        ("job.out-of-span", 'house "shed", facing', "400 deg", "0 deg to 360 deg", "")),
+    job("bare time", 'wait = { scratch = "48 h" }', "wait = { scratch = 48 }",
+        ("measure.no-unit", "coats, on 1, wait, scratch", "48", TIME, "")),
+    job("tenths of a cent", 'cost = "$40.00"', 'cost = "$40.1234"',
+        ("measure.cents", "also 2, cost", "$40.1234", CENTS, "")),
+    job("a week of eight days", "week = 5", "week = 8", ("job.out-of-span", "days, week", "8", "1 to 7", "")),
+    job("a holiday in words", "holidays = [2026-03-09]", 'holidays = ["9 March"]',
+        ("job.not-a-date", "days, holidays 1", "9 March", "a date like 2026-09-30", "")),
+    # --- names that stand for nothing, or twice ---
+    job("name with a blank", 'id = "side"', 'id = "the side"',
+        ("job.no-such-surface", 'surface "front", right, with', "side", "shed-1, shed-2, shed-3, shed-4", ""),
+        ("job.bad-id", 'surface "the side", id', "the side",
+         "a short name of letters, figures and hyphens, like bay-south", ""),
+        ("job.no-such-surface", "also 1, surface", "side", "front, shed-1, shed-2, shed-3, shed-4", "")),
+    job("same name", 'id = "shed"', 'id = "side"', ("job.twice", 'house "side", id', "side", ONCE, "")),
+    job("name of the rest", 'id = "patch"\nbase', 'id = "rest"\nbase',
+        ("job.twice", 'surface "front", zone "rest", id', "rest", ONCE, ""),
+        ("job.no-such-zone", "coats, on 1, zone", "patch", "rest", "")),
+    job("coats on no wall", 'surface = "front"\n', 'surface = "frunt"\n',
+        ("job.no-such-surface", "coats, on 1, surface", "frunt", SURFACES, "front")),
+    job("coats on no zone", 'zone = "patch"\n', 'zone = "pach"\n',
+        ("job.no-such-zone", "coats, on 1, zone", "pach", "rest, patch", "patch")),
+    job("corner with nobody", 'with = "side"', 'with = "sied"',
+        ("job.no-such-surface", 'surface "front", right, with', "sied", "side, shed-1, shed-2, shed-3, shed-4", "side")),
+    job("corner not answered", 'left = { kind = "outside corner", with = "front" }', 'left = "inside corner"',
+        ("job.no-matching-edge", 'surface "front", right, with', "side",
+         'side: left = { kind = "outside corner", with = "front" }', "")),
+    job("no voice", 'cure = "ibc"\n', 'cure = "ibx"\n',
+        ("job.no-such-voice", "coats, on 1, cure", "ibx", "ibc, ufgs", "ibc")),
+    job("no item", 'item = "portland"', 'item = "portlnd"',
+        ("job.unknown-item", "ordered 1, item", "portlnd", ", ".join((*ITEMS, "float-finish")), "portland")),
+    job("no subject", 'subject = "thickness.block.two-coat"', 'subject = "thickness.block.twocoat"',
+        ("job.no-such-subject", "rule 1, subject", "thickness.block.twocoat", HEADS, "thickness.block.two-coat")),
+    job("rule in hours", 'value = "5/8 in"', 'value = "5 h"', ("job.rule-unit", "rule 1, value", "5 h", "1/2 in", "")),
+    job("rule in words", 'value = "5/8 in"', 'value = "thick"',
+        ("job.unreadable-figure", "rule 1, value", "thick", "1/2 in", "")),
+    job("bags without a name", 'amount = "12 bags"', "amount = 12",
+        ("measure.no-unit", "ordered 1, amount", "12", COUNTED, "")),
+    job("nothing to price", 'what = "wash"\nhours = "2 h"', 'what = "wash"',
+        ("job.nothing-to-price", "also 1", "", "hours, length, area or cost", "")),
+    # --- what does not belong, geometry ---
+    job("studs in block", 'joints = "flush"', 'studs = "16 in"',
+        ("job.not-here", 'surface "front", studs', "16 in", 'base = "frame"', "")),
+    job("old plaster at a corner", 'kind = "meets old work"', 'kind = "inside corner"',
+        ("job.not-here", 'surface "front", left, thickness', "3/4 in", 'kind = "meets old work"', ""),
+        ("job.not-here", 'surface "front", left, proud', "3/4 in", 'kind = "meets old work"', "")),
+    job("above the wall", "up_to = \"8'\"", "up_to = \"18'\"",
+        ("measure.up-to", 'surface "front", left, up_to', "18'", "0\" … 9' 4\"", "")),
+    job("door past the wall", "door 3068 at 2'", "door 3068 at 18'",
+        ("measure.opening-outside", 'surface "front", opening 1', "at 21'", "at 0\" … 20'", "")),
+    job("window over the door", "at = \"10'\"", "at = \"4'\"",
+        ("measure.openings-overlap", 'surface "front", opening 2', "door-1, shop-window",
+         "openings clear of each other", "")),
+    job("door without place", DOOR, '"door 3068"',
+        ("measure.opening-lacks", 'surface "front", opening 1', "door 3068", OPENING, "at")),
+    job("no such opening", "\"door 3068 at 2'", "\"dor 3068 at 2'",
+        ("measure.opening-kind", 'surface "front", opening 1', "dor 3068 at 2', reveal 4\"",
+         "door, window, vent, opening", "door")),
+    job("plaster in no reveal", 'reveal = "4\\"", plaster', "plaster",
+        ("job.needs-key", 'surface "front", opening 2, plaster', "head", "an opening whose reveal is measured", "")),
+    job("zone past the wall", "\"19', 2'\"", "\"23', 2'\"",
+        ("measure.zone-outside", 'surface "front", zone "patch"', "at 23'", "at 0\" … 20'", "")),
+    job("corner without comma", "\"19', 2'\"", "\"19' 2'\"",
+        ("job.not-a-corner", 'surface "front", zone "patch", corner 3', "19' 2'", "4'-8\", 8'-6\"", "")),
+    job("outline crosses", "\"19', 0\\\"\", \"19', 2'\"", "\"19', 2'\", \"19', 0\\\"\"",
+        ("measure.outline-crosses", 'surface "front", zone "patch"', "at 18', up 1'", "corners in order round it", "")),
+    job("two walls", HOUSE, "walls = [\"10'\", \"8'\"]",
+        ("measure.too-few-walls", 'house "shed"', "2", "3 …", "")),
+    job("wall of a house", HOUSE, "walls = [\"10'\", 8, \"10'\", \"8'\"]",
+        ("measure.no-unit", 'house "shed", wall 2', "8", LENGTH, "")),
+    job("gable on no wall", "gables = { 2", "gables = { 5",
+        ("job.no-such-wall", 'house "shed", gables, 5', "5", "1 to 4", "")),
+    job("one corner for four", 'studs = "16 in"', 'studs = "16 in"\ncorners = ["outside"]',
+        ("measure.turns", 'house "shed", corners', "1", "4", "")),
+    job("end of a closed house", 'studs = "16 in"', 'studs = "16 in"\nleft = "inside corner"',
+        ("job.not-here", 'house "shed", left', "left", "closed = false", "")),
+    # --- the firm file ---
+    firm("newer firm", "darby_firm = 1", "darby_firm = 3",
+         ("job.version-newer", "firm file, darby_firm", "3", "darby_firm = 1", "")),
+    firm("firm not TOML", "[trip]", "[trip",
+         ("job.not-toml", "firm file", "line 56, column 6", "Expected ']' at the end of a table declaration", "")),
+    firm("firm's key", "beads = ", "beeds = ",
+         ("job.unknown-key", "firm, pace, beeds", "beeds",
+          "paper-and-lath, dash-bond, scratch, brown, base, skim, finish, beads, paint", "beads")),
+    firm("language", '"en", "es"', '"en", "fr"', ("job.not-one-of", "firm, languages 2", "fr", "en, es", "")),
+    firm("voice", 'thickness = "c926"', 'thickness = "c962"',
+         ("job.no-such-voice", "firm, follow, thickness", "c962", "c926, pca", "c926")),
+    firm("subject", 'thickness = "c926"', 'thicknes = "c926"',
+         ("job.no-such-subject", "firm, follow, thicknes", "thicknes", HEADS, "thickness")),
+    firm("mixer in feet", 'mixer = "9 cu ft"', 'mixer = "9 ft"',
+         ("measure.unknown-unit", "firm, measures, mixer", "9 ft", VOLUME, "ft3")),
+    firm("unmeasured bucket", 'bucket = "0.70 cu ft"\n', "",
+         ("job.gauge-not-measured", "firm, measures, gauge", "bucket", 'bucket = "..."', "")),
+    firm("nobody", "people = 2", "people = 0", ("job.out-of-span", "firm, crew 1, people", "0", "1 to 10000", "")),
+    firm("wage a day", "$34.00/h", "$34.00/day",
+         ("measure.unknown-unit", "firm, crew 1, wage", "$34.00/day", "$34.00/h", "")),
+    firm("pace a day", "110 sq ft/h", "880 sq ft/day",
+         ("measure.unknown-unit", "firm, pace, scratch", "880 sq ft/day", "75 sq ft/h", "")),
+    firm("pace of beads", "60 ft/h", "60 sq ft/h",
+         ("measure.unknown-unit", "firm, pace, beads", "60 sq ft/h", "60 ft/h", "")),
+    firm("of what", "42 % of wage", "42 %", ("job.percent-of", "firm, labor, burden", "42 %", "% of wage", "% of wage")),
+    firm("of the wrong thing", "22 % of cost", "22 % of price",
+         ("job.percent-of", "firm, money, overhead", "22 % of price", "% of cost", "% of cost")),
+    firm("bare share", 'spread = "10 %"', "spread = 0.1",
+         ("measure.no-unit", "firm, allow, spread", "0.1", "10 %, 12 % of cost", "")),
+    firm("part over nought", 'lime = "3/4"', 'lime = "3/0"',
+         ("job.not-parts", "firm, mixes, base, lime", "3/0", "a number, or a fraction in quotation marks", "")),
+    firm("sand alone", 'portland = 1\nlime = "3/4"\n', "",
+         ("job.mix-without-cement", "firm, mixes, base", "sand", "cement or lime, or a bagged material", "")),
+    firm("mix and bag", "sand = 5", 'sand = 5\nbagged = "float-finish"',
+         ("job.mix-both", "firm, mixes, base, bagged", "float-finish, portland, lime, sand",
+          "parts, or a bagged material, not both", "")),
+    firm("no bag", 'bagged = "float-finish"', 'bagged = "float-finsh"',
+         ("job.no-such-bag", "firm, mixes, finish, bagged", "float-finsh", "float-finish", "float-finish")),
+    firm("bag without unit", 'yield = "0.75 cu ft"', 'yield = "0.75"',
+         ("measure.no-unit", "firm, bagged 1, yield", "0.75", VOLUME, "")),
+    firm("bought twice", 'item = "sand"', 'item = "portland"',
+         ("job.twice", "firm, buys 2, item", "portland", ONCE, "")),
+    firm("package", 'package = "cu yd"', 'package = "a yard or so"',
+         ("measure.package", "firm, buys 2, package", "a yard or so", PACKAGE, "")),
+    firm("price of nought", "$46.00", "$0.00",
+         ("measure.not-positive", "firm, buys 2, price", "$0.00", "more than 0", "")),
+    firm("price without sign", 'price = "$46.00"', 'price = "46"',
+         ("measure.no-unit", "firm, buys 2, price", "46", CENTS, "")),
+    firm("both profits", PROFIT, 'profit = { markup = "12 % of cost and overhead", margin = "10 % of price" }',
+         ("job.profit-one", "firm, money, profit", "markup, margin", "markup or margin, one of the two", "")),
+    firm("all of the price", PROFIT, 'profit = { margin = "100 % of price" }',
+         ("job.out-of-span", "firm, money, profit, margin", "100 % of price", "0 % to 99 %", "")),
+    firm("span upside down", "$8 to $34/sq ft", "$34 to $8/sq ft",
+         ("measure.range", "firm, usual, price", "$34 to $8/sq ft", "$8 to $34/sq ft", "")),
+    firm("no span", "$8 to $34/sq ft", "$8/sq ft",
+         ("job.no-span", "firm, usual, price", "$8/sq ft", "$8 to $34/sq ft", "")),
+)  # fmt: skip
+
+FIVE: tuple[Broken, ...] = (
+    Broken(
+        "five from the top to an opening's size",
+        (
+            ("[price]", "[prise]"),
+            ('customer = "nobody"', 'custumer = "nobody"'),
+            ('block = "dense"', 'block = "dence"'),
+            ("size = \"6' x 4'\"", "size = \"6' x four\""),
+            ('why = "the county asks for it"', ""),
+        ),
+        (
+            ("job.unknown-key", "job, custumer", "custumer",
+             "name, as_of, customer, address, number, revision, invented, built, firm", "customer"),
+            ("job.not-one-of", 'surface "front", block', "dence", "dense, lightweight", "dense"),
+            ("measure.unreadable", 'surface "front", opening 2, size', "four", LENGTH, ""),
+            ("job.unknown-key", "prise", "prise", TOP, "price"),
+            ("job.missing", "rule 1, why", "", "why", ""),
+        ),
+    ),
+    Broken(
+        "five of shape and meaning in one wall",
+        (
+            ("length = \"20'\"", "length = 20"),
+            ("gable = \"2'\"", "gable = [2]"),
+            ("up_to = \"8'\"", 'up_to = "high"'),
+            (DOOR, '"dor 3068 at 2\'"'),
+            ("\"19', 2'\"", "\"19' 2'\""),
+        ),
+        (
+            ("measure.no-unit", 'surface "front", length', "20", LENGTH, ""),
+            ("job.wrong-kind", 'surface "front", gable', "[2]", "a number with its unit, in quotation marks", ""),
+            ("measure.unreadable", 'surface "front", left, up_to', "high", LENGTH, ""),
+            ("measure.opening-kind", 'surface "front", opening 1', "dor 3068 at 2'", "door, window, vent, opening",
+             "door"),
+            ("job.not-a-corner", 'surface "front", zone "patch", corner 3', "19' 2'", "4'-8\", 8'-6\"", ""),
+        ),
+    ),
+    Broken(
+        "five of names and geometry",
+        (
+            ('with = "side"', 'with = "sied"'),
+            ("door 3068 at 2'", "door 3068 at 18'"),
+            ("gables = { 2", "gables = { 5"),
+            ('zone = "patch"\n', 'zone = "pach"\n'),
+            ('item = "portland"', 'item = "portlnd"'),
+        ),
+        (
+            ("job.no-such-surface", 'surface "front", right, with', "sied", "side, shed-1, shed-2, shed-3, shed-4",
+             "side"),
+            ("measure.opening-outside", 'surface "front", opening 1', "at 21'", "at 0\" … 20'", ""),
+            ("job.no-such-wall", 'house "shed", gables, 5', "5", "1 to 4", ""),
+            ("job.no-such-zone", "coats, on 1, zone", "pach", "rest, patch", "patch"),
+            ("job.unknown-item", "ordered 1, item", "portlnd", ", ".join((*ITEMS, "float-finish")), "portland"),
+        ),
+    ),
+    Broken(
+        "five over the whole document",
+        (
+            ("as_of = 2026-03-02", 'as_of = "March"'),
+            ("wait = { scratch = \"48 h\" }", "wait = { scratch = true }"),
+            ('amount = "12 bags"', 'amount = "-2 bags"'),
+            ('cost = "$40.00"', 'cost = "$40.1234"'),
+            ("week = 5", "week = 0"),
+        ),
+        (
+            ("job.not-a-date", "job, as_of", "March", "a date like 2026-09-30", ""),
+            ("job.wrong-kind", "coats, on 1, wait, scratch", "true", "a number with its unit, in quotation marks", ""),
+            ("measure.not-positive", "ordered 1, amount", "-2 bags", "more than 0", ""),
+            ("measure.cents", "also 2, cost", "$40.1234", CENTS, ""),
+            ("job.out-of-span", "days, week", "0", "1 to 7", ""),
+        ),
+    ),
+    Broken(
+        "five in the firm file",
+        (
+            ('system = "us"', "system = 1"),
+            ('voice = "ibc", ', ""),
+            ('wage = "$34.00/h"', 'wage = "$34.00"'),
+            ('lime = "3/4"', 'lime = "some"'),
+            (PROFIT, "profit = { }"),
+        ),
+        (
+            ("job.not-one-of", "firm, system", "1", "us, metric", ""),
+            ("job.missing", "firm, follow, cure, voice", "", "voice", ""),
+            ("measure.unreadable", "firm, crew 1, wage", "$34.00", "$34.00/h", ""),
+            ("job.not-parts", "firm, mixes, base, lime", "some", "a number, or a fraction in quotation marks", ""),
+            ("job.profit-one", "firm, money, profit", "", "markup or margin, one of the two", ""),
+        ),
+        "firm",
+    ),
+)  # fmt: skip
