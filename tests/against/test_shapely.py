@@ -7,9 +7,9 @@ from math import cos, pi, sin
 
 import pytest
 import shapely
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
-from shapely.geometry import LineString, Point, Polygon
+from shapely.geometry import Point, Polygon
 
 from darby.measure import edge_runs, gross_area, perimeter, wall, zone
 from darby.measure.outline import area_in_both, area_of, flat, perimeter_of, polygon
@@ -92,6 +92,7 @@ def test_a_segment_against_a_circle_cut_by_its_chord(bulge):
     assert polygon(outline).area == pytest.approx(float(area_of(outline)), rel=1e-3)
 
 
+@settings(max_examples=300)
 @given(stars(least=3, most=6, centre=(96, 100), reach=80), stars(least=3, most=6, centre=(250, 96), reach=60))
 def test_edges_against_lines_cut_by_shapely(hole, part):
     """Bare and zoned lengths of a wall's and an opening's edges, cut by shapely instead."""
@@ -104,13 +105,16 @@ def test_edges_against_lines_cut_by_shapely(hole, part):
     made = Surface("w", "Wall", made.outline, made.edges, (Opening("o", "o", hole),), made.zones)
     runs = edge_runs(made)
     assert float(sum(r.length for r in runs if r.where == "o")) == pytest.approx(inside.length)
-    in_wall = shapely.intersection(inside.exterior, whole_wall)
+    if shapely.intersection(inside.exterior, shape.exterior).length > 1e-9:
+        return  # they run along each other: whose zone it is, is ours to say (tests/measure/test_edges.py)
+    in_wall = shapely.difference(shapely.intersection(inside.exterior, whole_wall), whole_wall.exterior)
     assert float(sum(r.length for r in runs if r.where == "o" and not r.bare)) == pytest.approx(
         in_wall.length, abs=1e-3
     )
     on_part = shapely.intersection(in_wall, shape).length
     assert float(sum(r.length for r in runs if r.where == "o" and r.zone == "part")) == pytest.approx(on_part, abs=1e-3)
-    boundary = shapely.difference(shapely.intersection(LineString(shape.exterior.coords), whole_wall), inside)
+    within = shapely.difference(shapely.intersection(shape.exterior, whole_wall), whole_wall.exterior)
+    boundary = shapely.difference(within, inside)
     changed = float(sum(r.length for r in runs if r.kind == "change of base"))
     assert changed == pytest.approx(boundary.length, abs=1e-3)
     assert float(sum(r.length for r in runs if r.where == "wall" and r.kind != "change of base")) == pytest.approx(
