@@ -7,8 +7,8 @@ from fractions import Fraction
 
 import pytest
 
-from darby.measure.units import IN, unit
-from darby.quantities import Order, OrderAsk, Zone, order
+from darby.measure.units import IN, YD, unit
+from darby.quantities import Buy, Order, OrderAsk, Zone, order
 from darby.quantities.lath import fasteners_on_masonry, fasteners_on_studs, net_sheet
 from darby.rulebook import Book, default
 from darby.working import Quantity, Working
@@ -133,3 +133,10 @@ def test_a_sheet_without_a_known_package_is_the_books() -> None:
     assert lath is not None
     assert shown(lath.packages) == 6  # 100 / 17.48 = 5.7
     assert any(n.code == "quantities.no-package" for n in working.notes)
+
+
+def test_lath_bought_by_area_alone_says_that_laps_are_left_out() -> None:
+    buys = (Buy("lath", 50 * YD**2, unit("sq yd"), "roll", "50 sq yd roll"),)
+    found, working = order(OrderAsk((laid("s", frame(900)),), (SITE, BAGGED), buys=buys, allow=NOTHING))
+    assert shown(found.line("lath").packages) == 2  # type: ignore[union-attr]
+    assert any(n.code == "quantities.lath-laps-unknown" for n in working.notes)

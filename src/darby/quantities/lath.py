@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -67,7 +67,7 @@ def lath_need(
     needed = working.step(
         f"{AT}/lath/needed", "area + cutting", "sq ft", "quantities.needed", area=area, cutting=cutting
     )
-    sheet = net_sheet(working, book, f"{AT}/lath/net-sheet", buy.sides if buy is not None else None)
+    sheet = _sheet_as_bought(working, book, buy)
     exact = working.step(
         f"{AT}/lath/exact", "needed / sheet", "sheets", "quantities.packages-exact", needed=needed, sheet=sheet
     )
@@ -90,14 +90,22 @@ def lath_need(
     )
 
 
+def _sheet_as_bought(working: Working, book: Book, buy: Buy | None) -> Quantity:
+    """What a sheet or a roll covers: its sides less the laps; where only its area is known, that, and it is said."""
+    key = f"{AT}/lath/net-sheet"
+    if buy is None or buy.sides is not None or buy.unit.dim != unit("sq ft").dim:
+        return net_sheet(working, book, key, buy.sides if buy is not None else None)
+    working.note("quantities.lath-laps-unknown", "caution", "job", package=buy.written or buy.each)
+    return working.step(key, "package", "sq ft", "quantities.lath-net-sheet", package=Quantity(buy.holds, buy.unit))
+
+
 def paper_layers(book: Book, zone: ZoneArea) -> Quantity | Figure | None:
-    """Layers of paper behind the lath: as said, else by the sheathing. None over block and concrete: no paper there."""
+    """Layers of paper behind the lath: as said, else by the sheathing, wood where nobody said. None over masonry."""
     if zone.paper is not None:
         return Quantity(zone.paper) if zone.paper else None
     if zone.base != "frame":
         return None
-    where: Mapping[str, str] = {} if zone.sheathing is None else {"sheathing": zone.sheathing}
-    return book.number("prep.paper", **where)
+    return book.number("prep.paper", sheathing=zone.sheathing or "wood")
 
 
 def paper_need(
