@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from functools import cache
 from importlib import resources
@@ -11,7 +11,12 @@ from typing import Any
 
 from darby.measure.units import UNITS, Unit
 from darby.rulebook.book import Book
-from darby.rulebook.model import STANDINGS, BookError, Figure, Source
+from darby.rulebook.model import NOTHING, STANDINGS, BookError, Figure, Kind, Source
+
+_MUST = ("id", "subject", "value", "says", "source", "where", "standing")
+_MAY = ("kind", "applies", "voice", "edition", "why")
+_KNOWN = frozenset((*_MUST, *_MAY))
+_SOURCE = ("title", "publisher", "year", "address")
 
 
 def figure_of(row: Mapping[str, Any], sources: Mapping[str, Source]) -> Figure:
@@ -24,58 +29,108 @@ def figure_of(row: Mapping[str, Any], sources: Mapping[str, Source]) -> Figure:
     BookError
         naming the figure and what it lacks.
     """
-    try:
-        if row["standing"] not in STANDINGS:
-            raise BookError(f"{row['id']}: standing {row['standing']!r} is not one of {STANDINGS}")
-        if row["source"] not in sources:
-            raise BookError(f"{row['id']}: no source {row['source']!r}")
-        kind, low, value, high, unit = _value(row)
-        return Figure(
-            id=row["id"],
-            subject=row["subject"],
-            kind=kind,  # type: ignore[arg-type]
-            low=low,
-            value=value,
-            high=high,
-            unit=unit,
-            written=row["value"],
-            says=row["says"],
-            source=row["source"],
-            where=row["where"],
-            edition=row.get("edition", ""),
-            standing=row["standing"],
-            applies={k: frozenset(v) for k, v in row.get("applies", {}).items()},
-            voice=row.get("voice", ""),
-            why=row.get("why", ""),
-        )
-    except KeyError as missing:
-        raise BookError(f"{row.get('id', 'a figure without id')}: lacks {missing}") from None
+    name = row.get("id") or "a figure without id"
+    for key in _MUST:
+        if not isinstance(row.get(key), str) or not row[key].strip():
+            raise BookError(f"{name}: lacks {key!r}")
+    if strange := row.keys() - _KNOWN:
+        raise BookError(f"{name}: {', '.join(sorted(strange))} is no part of a figure")
+    if row["standing"] not in STANDINGS:
+        raise BookError(f"{name}: standing {row['standing']!r} is not one of {', '.join(STANDINGS)}")
+    if row["source"] not in sources:
+        raise BookError(f"{name}: no source {row['source']!r}")
+    kind, low, value, high, unit = _value(name, row)
+    return Figure(
+        id=row["id"],
+        subject=row["subject"],
+        kind=kind,
+        low=low,
+        value=value,
+        high=high,
+        unit=unit,
+        written=row["value"],
+        says=row["says"],
+        source=row["source"],
+        where=row["where"],
+        edition=row.get("edition", ""),
+        standing=row["standing"],
+        applies=_applies(name, row["applies"]) if "applies" in row else NOTHING,
+        voice=row.get("voice", ""),
+        why=row.get("why", ""),
+    )
 
 
-def _value(row: Mapping[str, Any]) -> tuple[str, float | None, float | None, float | None, Unit]:
-    if row.get("kind") == "rule":
+def _applies(name: str, row: Mapping[str, Iterable[str]]) -> Mapping[str, frozenset[str]]:
+    applies = {kind: frozenset(allowed) for kind, allowed in row.items()}
+    if not all(applies.values()):
+        raise BookError(f"{name}: applies to no {', '.join(kind for kind, allowed in applies.items() if not allowed)}")
+    return applies
+
+
+_Value = tuple[Kind, float | None, float | None, float | None, Unit]
+
+
+def _value(name: str, row: Mapping[str, Any]) -> _Value:
+    if "kind" in row:
+        if row["kind"] != "rule":
+            raise BookError(f"{name}: kind {row['kind']!r}; only a rule in words says its kind")
         return "rule", None, None, None, UNITS[""]
-    text = row["value"]
-    number, _, name = text.partition(" ") if " to " not in text else _split_range(text)
-    unit = UNITS.get(name)
+    low, to, rest = row["value"].partition(" to ")
+    number, _, word = (rest if to else row["value"]).partition(" ")
+    unit = UNITS.get(word)
     if unit is None:
-        raise BookError(f"{row['id']}: unit {name!r} of {text!r} is not known")
-    if " to " in number:
-        low, high = (float(unit.to_si(_exact(part))) for part in number.split(" to "))
-        return "range", low, None, high, unit
-    return "number", None, float(unit.to_si(_exact(number))), None, unit
-
-
-def _split_range(text: str) -> tuple[str, str, str]:
-    low, _, rest = text.partition(" to ")
-    high, _, name = rest.partition(" ")
-    return f"{low} to {high}", " ", name
+        raise BookError(f"{name}: unit {word!r} of {row['value']!r} is not known")
+    try:
+        ends = [unit.to_si(_exact(text)) for text in ((low, number) if to else (number,))]
+    except (ValueError, ZeroDivisionError):
+        raise BookError(f"{name}: {row['value']!r} is no number with its unit") from None
+    if not to:
+        return "number", None, float(ends[0]), None, unit
+    if ends[0] >= ends[1]:
+        raise BookError(f"{name}: {row['value']!r} ends before it begins")
+    return "range", float(ends[0]), None, float(ends[1]), unit
 
 
 def _exact(text: str) -> Fraction:
-    """``"1-1/2"``, ``"7/8"``, ``"0.668"``, ``"144"`` as an exact number."""
-    whole_part, _, rest = text.rpartition("-")
-    return (Fraction(whole_part) if whole_part else Fraction(0)) + Fraction(rest)
+    """``"1-1/2"``, ``"7/8"``, ``"0.668"``, ``"144"``, ``"-10"`` as an exact number."""
+    sign, text = (-1, text[1:]) if text.startswith("-") else (1, text)
+    wholes, _, rest = text.rpartition("-")
+    return sign * ((Fraction(wholes) if wholes else Fraction(0)) + Fraction(rest))
+
+
+def book_of(documents: Iterable[Mapping[str, Any]]) -> Book:
+    """A book from its parsed documents, each with [sources.*] and [[figure]] entries.
+
+    Raises
+    ------
+    BookError
+        naming the first entry that is not whole or stands twice.
+    """
+    documents = tuple(documents)
+    sources: dict[str, Source] = {}
+    for document in documents:
+        for name, row in document.get("sources", {}).items():
+            if name in sources:
+                raise BookError(f"source {name!r} stands twice")
+            sources[name] = _source(name, row)
+    figures: dict[str, Figure] = {}
+    for document in documents:
+        for row in document.get("figure", ()):
+            figure = figure_of(row, sources)
+            if figure.id in figures:
+                raise BookError(f"{figure.id} stands twice")
+            if figure.why:
+                raise BookError(f"{figure.id}: only a local rule says why")
+            figures[figure.id] = figure
+    return Book(figures.values(), sources)
+
+
+def _source(name: str, row: Mapping[str, Any]) -> Source:
+    if set(row) != set(_SOURCE) or not all(isinstance(row[key], str) for key in _SOURCE):
+        raise BookError(f"source {name!r} has {', '.join(sorted(row))}; it needs {', '.join(_SOURCE)}")
+    if not (row["title"].strip() and row["publisher"].strip() and row["year"].strip()):
+        raise BookError(f"source {name!r}: title, publisher and year are said, if only to say that nobody knows")
+    return Source(name, row["title"], row["publisher"], row["year"], row["address"])
 
 
 @cache
@@ -85,25 +140,8 @@ def default() -> Book:
     Raises
     ------
     BookError
-        listing nothing else than the first entry that is not whole; a test walks them all.
+        naming the first entry that is not whole.
     """
     folder = resources.files("darby.rulebook")
-    documents = [
-        tomllib.loads(path.read_text(encoding="utf-8"))
-        for path in sorted(folder.iterdir(), key=lambda p: p.name)
-        if path.name.endswith(".toml")
-    ]
-    sources: dict[str, Source] = {}
-    for document in documents:
-        for name, row in document.get("sources", {}).items():
-            if name in sources:
-                raise BookError(f"source {name!r} stands twice")
-            sources[name] = Source(name, row["title"], row["publisher"], row["year"], row["address"])
-    figures: dict[str, Figure] = {}
-    for document in documents:
-        for row in document.get("figure", ()):
-            figure = figure_of(row, sources)
-            if figure.id in figures:
-                raise BookError(f"{figure.id} stands twice")
-            figures[figure.id] = figure
-    return Book(figures.values(), sources)
+    paths = sorted((p for p in folder.iterdir() if p.name.endswith(".toml")), key=lambda p: p.name)
+    return book_of(tomllib.loads(path.read_text(encoding="utf-8")) for path in paths)

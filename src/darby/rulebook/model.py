@@ -13,7 +13,8 @@ Standing = Literal["read", "second-hand", "common practice", "memory", "trial"]
 STANDINGS: tuple[Standing, ...] = ("read", "second-hand", "common practice", "trial", "memory")
 """Best first. A ruling is never "memory" while a better standing speaks on the subject."""
 
-Kind = Literal["number", "range", "table", "rule"]
+Kind = Literal["number", "range", "rule"]
+KINDS: tuple[Kind, ...] = ("number", "range", "rule")
 NOTHING: Mapping[str, frozenset[str]] = MappingProxyType({})
 
 
@@ -30,7 +31,7 @@ class Source:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """One voice of one source. ``low``, ``value``, ``high`` are SI of ``unit``; ``written`` is the book's exact text."""
+    """One voice of one source. ``low``, ``value``, ``high`` are SI of ``unit``; ``written`` is the book's own text."""
 
     id: str
     subject: str
@@ -68,14 +69,27 @@ class Figure:
             raise TypeError(f"{self.id} is a {self.kind}, not a number")
         return self.value
 
+    def speaks_at(self, where: Mapping[str, str]) -> bool:
+        """Whether the figure speaks of this place. A kind of place that is not given is not held against it."""
+        return all(where[kind] in allowed for kind, allowed in self.applies.items() if kind in where)
+
+
+Why = Literal["only voice", "best standing", "book's order", "firm follows", "local rule"]
+
 
 @dataclass(frozen=True, slots=True)
 class Ruled:
-    """What the book answers on a subject: the ruling figure, the other voices, and why this one rules."""
+    """What the book answers on a subject: the ruling figure, the other voices, and why this one rules.
+
+    ``displaced`` is the figure that would rule had the firm not followed a voice or laid a local rule on top, if that
+    is another one; both are shown. ``silent`` names the voice the firm follows where it says nothing for this place.
+    """
 
     figure: Figure
     others: tuple[Figure, ...]
-    why: Literal["only voice", "best standing", "book's order", "firm follows", "local rule"]
+    why: Why
+    displaced: Figure | None = None
+    silent: str = ""
 
 
 class BookError(Exception):
