@@ -1,6 +1,7 @@
 """The plan: nothing is lost, nothing comes too soon, and no bound is beaten."""
 
 from datetime import date
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -71,9 +72,38 @@ def test_the_order_in_which_walls_are_written_does_not_matter(rows, random):
 
 @given(st.lists(st.lists(st.integers(1, 20 * H), min_size=1, max_size=3), min_size=1, max_size=6))
 @settings(max_examples=80, deadline=None)
-def test_without_waits_the_days_are_filled_to_the_brim(rows):
-    plan = planned([Chain(f"w{n}", tuple(Task("c", t) for t in row)) for n, row in enumerate(rows)])
+def test_what_may_stop_anywhere_fills_the_days_to_the_brim(rows):
+    plan = planned([Chain(f"w{n}", tuple(Task("c", t, may_stop=True) for t in row)) for n, row in enumerate(rows)])
     assert len(plan.days) == plan.bound == over(sum(map(sum, rows)), USABLE)
+
+
+@given(chains)
+@settings(max_examples=80, deadline=None)
+def test_a_coat_that_fits_a_day_is_done_in_one_and_a_longer_one_in_days_that_follow(rows):
+    plan = planned(rows)
+    on_or_after = working_days(5, ())
+    out = [d.day for d in plan.days]
+    for row in rows:
+        for n, task in enumerate(row.tasks):
+            first, last = plan.done[row.at, n]
+            if task.time <= USABLE:
+                assert first == last
+            between = out[out.index(first) : out.index(last) + 1]
+            assert all(b == on_or_after(a + 1) for a, b in pairwise(between))
+
+
+@given(st.lists(st.integers(1, USABLE), min_size=1, max_size=12))
+@settings(max_examples=80, deadline=None)
+def test_whole_coats_cost_less_than_twice_the_trips(times):
+    """Two days that follow each other hold more than one day's work, or a coat of the second had gone in the first."""
+    plan = planned([Chain(f"w{n:02d}", (Task("c", t),)) for n, t in enumerate(times)])
+    assert plan.bound <= len(plan.days) <= 2 * plan.bound
+
+
+def test_the_longest_coat_that_still_fits_fills_the_day():
+    rows = [Chain("a", (Task("c", 5 * H, 48 * H), Task("d", H)))]
+    rows += [Chain(name, (Task("c", time),)) for name, time in (("b", 2 * H), ("c", H + H // 2), ("d", H))]
+    assert [s.at for s in planned(rows).days[0].spent] == ["a", "c"]
 
 
 @given(st.lists(st.lists(waits, min_size=1, max_size=4), min_size=1, max_size=6))

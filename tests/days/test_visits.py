@@ -135,6 +135,8 @@ def test_a_lag_that_this_plan_misses_is_a_stop_too():
 def test_a_coat_that_runs_over_days_is_a_caution():
     _, working = visits(ask_of(SurfaceTime("w", (coat("brown", 1000, 95),))))
     assert "days.coat-over-days" in codes(working)
+    _, lath = visits(ask_of(SurfaceTime("w", (coat("paper-and-lath", 1000, 75, may_stop=True),))))
+    assert "days.coat-over-days" not in codes(lath)
 
 
 def test_what_one_person_does_takes_a_part_of_the_crew_s_day():

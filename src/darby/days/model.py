@@ -22,7 +22,8 @@ class CoatTime:
 
     ``size`` [m2 or m] over ``pace`` [m2/s or m/s, whole crew] gives the time; or ``hours`` [s, whole crew] is given.
     ``wait_least``, ``wait_most`` [s] lie between this coat and the next; ``moist`` [s] is how long it is kept damp.
-    ``rules`` are the ids of the figures behind them.
+    ``rules`` are the ids of the figures behind them. ``may_stop``: it can be left off anywhere at the end of a day
+    (lath, beads, masking); a coat of plaster cannot.
     """
 
     coat: str
@@ -33,6 +34,7 @@ class CoatTime:
     wait_most: Real | None = None
     moist: Real = 0
     rules: tuple[str, ...] = ()
+    may_stop: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,13 +4,15 @@ All times are whole seconds, days are ordinals, so nothing is lost in adding. Th
 
 - Go on the first working day on which a day's work lowers the least number of trips still to come; if there is no
   such day before everything is ready, go when everything is. Never later than a coat may wait.
-- On site, finish what is begun, take what must not wait longer, then the surface with most trips before it, until
-  the day is full.
+- On site, finish what is begun, take what must not wait longer, then the surface with most trips before it. A coat
+  that fits a day is not begun where it does not fit the rest of it: then the longest that fits goes first.
+- What had to be stopped (a coat longer than a day) goes on the next working day.
 - A coat that must follow the same day (double-back) is begun only where its follow-up fits the same day.
 """
 
 from __future__ import annotations
 
+from bisect import bisect_left, insort
 from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
@@ -24,12 +26,13 @@ DAY = int(unit("day").scale)
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """A coat: crew time, least and most wait before the next [s]."""
+    """A coat: crew time, least and most wait before the next [s]; whether it may stop anywhere (lath, beads)."""
 
     coat: str
     time: int
     least: int = 0
     most: int | None = None
+    may_stop: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +114,7 @@ def same_day(task: Task) -> bool:
 class _Surface:
     """A chain on its way: which coat is next, how much of it is left, and how many trips it still needs at least."""
 
-    __slots__ = ("access", "at", "began", "i", "later", "left", "must_by", "rest", "tasks", "waited")
+    __slots__ = ("access", "at", "began", "i", "later", "left", "must_by", "rest", "stamp", "tasks", "waited")
 
     def __init__(self, chain: Chain, tasks: tuple[Task, ...], usable: int) -> None:
         self.at, self.access, self.tasks = chain.at, chain.access, tasks
@@ -119,6 +122,7 @@ class _Surface:
         self.began: int | None = None
         self.must_by: int | None = None
         self.waited: int | None = None
+        self.stamp = 0
         self.rest = [0] * len(tasks)  # seconds of the coats that may follow the same day
         self.later = [0] * len(tasks)  # trips that the coats after the next night's wait need
         for i in range(len(tasks) - 2, -1, -1):
@@ -136,6 +140,11 @@ class _Surface:
     def trips(self, usable: int) -> int:
         """The least number of trips still to come for this surface alone."""
         return max(1, over(self.block, usable)) + self.later[self.i]
+
+    def size(self, usable: int) -> int:
+        """How much room the coat asks for in a day: none if it may stop, is begun, or is too long for any day."""
+        task = self.tasks[self.i]
+        return 0 if task.may_stop or self.began is not None or task.time > usable else self.left
 
     def need(self, usable: int) -> int:
         """Seconds of work that lower ``trips`` by one."""
@@ -158,7 +167,9 @@ class Planner:
         self.plan = Plan()
         self.extras = [(t.coat, t.time) for t in extras]
         self.set_up = dict(set_up)
-        self.ready: list[tuple[float, int, str, _Surface]] = []
+        self.ready: list[tuple[float, int, str, int, _Surface]] = []  # by what comes first; stale stamps are skipped
+        self.sizes: list[tuple[int, str]] = []  # the same by size
+        self.by_at: dict[str, _Surface] = {}
         self.waiting: list[tuple[int, str, _Surface]] = []
         self.due: list[tuple[int, str, int, _Surface]] = []
         self.count: Counter[int] = Counter()  # surfaces by trips still to come
@@ -170,6 +181,7 @@ class Planner:
         for chain in chains:
             if chain.tasks:
                 surface = _Surface(chain, self._possible(chain), usable)
+                self.by_at[chain.at] = surface
                 self.hours += sum(t.time for t in surface.tasks)
                 self._enter(surface)
                 self._make_ready(surface)
@@ -178,10 +190,10 @@ class Planner:
     def run(self, first: int) -> Plan:
         """Go out day by day from the first working day on or after ``first`` until everything is done."""
         day, after_full = first, True
-        while self.extras or self.ready or self.waiting:
+        while self.extras or self.sizes or self.waiting:
             day = self._next_day(day)
             self.plan.days.append(_Day(self, day, after_full).run())
-            after_full = bool(self.extras or self.ready)
+            after_full = bool(self.extras or self.sizes)
             day += 1
         return self.plan
 
@@ -194,7 +206,7 @@ class Planner:
             if this.most is None or not self._impossible(this, that):
                 continue
             self.plan.lags.append(Lag(chain.at, i, impossible=True))
-            tasks[i] = Task(this.coat, this.time, max(this.least, self.usable))
+            tasks[i] = Task(this.coat, this.time, max(this.least, self.usable), may_stop=this.may_stop)
         return tuple(tasks)
 
     def _impossible(self, this: Task, that: Task) -> bool:
@@ -242,7 +254,9 @@ class Planner:
         by = inf if surface.must_by is None else surface.must_by
         if surface.began is not None:
             by = 0  # what is begun is finished first
-        heappush(self.ready, (by, -trips, surface.at, surface))
+        surface.stamp += 1
+        heappush(self.ready, (by, -trips, surface.at, surface.stamp, surface))
+        insort(self.sizes, (surface.size(self.usable), surface.at))
         self.available += surface.block
         if surface.must_by is not None and surface.began is None:
             heappush(self.due, (surface.must_by, surface.at, surface.i, surface))
@@ -251,11 +265,27 @@ class Planner:
         """The surface can be worked on now."""
         self._make_ready(surface)
 
-    def take(self) -> _Surface | None:
-        """The surface to work on next, out of those that are ready."""
-        if not self.ready:
+    def _first(self) -> _Surface | None:
+        """What comes first of all that is ready."""
+        while self.ready:
+            _, _, _, stamp, surface = self.ready[0]
+            if stamp == surface.stamp:
+                return surface
+            heappop(self.ready)
+        return None
+
+    def take(self, room: int) -> _Surface | None:
+        """The surface to work on next: what comes first if it fits the room [s], else the longest that does."""
+        surface = self._first()
+        if surface is None:
             return None
-        surface = heappop(self.ready)[-1]
+        if surface.size(self.usable) > room:
+            place = bisect_left(self.sizes, (room + 1, ""))
+            if not place:
+                return None
+            surface = self.by_at[self.sizes[place - 1][1]]
+        del self.sizes[bisect_left(self.sizes, (surface.size(self.usable), surface.at))]
+        surface.stamp += 1
         self.available -= surface.block
         return surface
 
@@ -273,10 +303,10 @@ class Planner:
                 surface = heappop(self.waiting)[-1]
                 self.apart[surface.trips(self.usable)] -= 1
                 self._make_ready(surface)
-            if self.extras or not self.waiting or self._worth_it():
+            if self.extras or not self.waiting or self._worth_it() or self._begun():
                 return day
             later = self.on_or_after(max(day, self.waiting[0][0]))
-            if self.ready and self._due_before(later):
+            if self.sizes and self._due_before(later):
                 return day
             day = later
 
@@ -285,6 +315,11 @@ class Planner:
         least = self._least()
         by_hours = over(self.hours - min(self.available, self.usable), self.usable) < least
         return by_hours and (self.most < least or (not self.apart[self.most] and self.need[self.most] <= self.usable))
+
+    def _begun(self) -> bool:
+        """Whether a coat had to be stopped and left: it would be the first of all that is ready."""
+        first = self._first()
+        return first is not None and first.began is not None
 
     def _due_before(self, day: int) -> bool:
         while self.due:
@@ -324,16 +359,16 @@ class _Day:
         while self.soon and self.soon[0][0] <= self.t:
             self.all.put(heappop(self.soon)[-1])
         if self.reserved and self.reserved[0][0] <= self.t:
-            _, _, _, surface = heappop(self.reserved)
-            self._work(surface, surface.left)
+            _, _, _, follower = heappop(self.reserved)
+            self._work(follower, follower.left)
             return True
         limit = self.reserved[0][0] if self.reserved else self.all.usable
         if self._before_coats(limit):
             return True
-        surface_or_none = self.all.take()
-        if surface_or_none is None:
+        surface = self.all.take(limit - self.t)
+        if surface is None:
             return self._stand()
-        self._one(surface_or_none, limit)
+        self._one(surface, limit)
         return True
 
     def _stand(self) -> bool:
@@ -433,11 +468,11 @@ class _Day:
         if done.most is not None:
             surface.must_by = self.day + done.most // DAY
         ready = self.t + done.least
+        if not done.least:
+            self.all.put(surface)
+            return
         if done.least < self.all.usable and ready < self.all.usable:
-            if done.least:
-                heappush(self.soon, (ready, surface.at, surface))
-            else:
-                self.all.put(surface)
+            heappush(self.soon, (ready, surface.at, surface))
             return
         surface.waited = self.day + whole_days(done.least)
         self.all.wait(surface, surface.waited)

@@ -195,7 +195,7 @@ def _week(ask: VisitsAsk) -> int:
 
 def _task(coat: CoatTime, hours: Quantity) -> Task:
     most = None if coat.wait_most is None else int(coat.wait_most)
-    return Task(coat.coat, int(hours.value), whole(coat.wait_least), most)
+    return Task(coat.coat, int(hours.value), whole(coat.wait_least), most, coat.may_stop)
 
 
 def _trip(number: int, out: DayOut, ask: VisitsAsk, working: Working) -> Trip:
@@ -296,8 +296,9 @@ def _say(ask: VisitsAsk, plan: Plan, answer: Visits, working: Working) -> None:
         working.note("days.greedy", "assumed", "job", trips=len(answer.trips), bound=plan.bound)
     for lag in plan.lags:
         _say_lag(ask, lag.at, lag.number, lag.impossible, answer, working)
-    for coat in answer.coats:
-        if coat.first < coat.last:
+    asked = (coat for surface in ask.surfaces for coat in surface.coats)
+    for coat, time in zip(answer.coats, asked, strict=True):
+        if coat.first < coat.last and not time.may_stop:
             working.note("days.coat-over-days", "caution", coat.at, place=coat.at, coat=coat.coat,
                          first=coat.first, last=coat.last)  # fmt: skip
     if answer.damp_days:
