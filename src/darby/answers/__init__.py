@@ -1,1 +1,48 @@
-"""answers."""
+"""The stages of a job, in order, and ``answer(job)``: the only place where the trade rooms meet."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from darby import __version__
+from darby.answers import cautions, coats, days, mixes, order, price, volumes, wall
+from darby.answers.book import book_of
+from darby.answers.graph import Later, walk
+from darby.answers.stage import Answers, Stage, Waiting
+
+if TYPE_CHECKING:
+    from darby.job.model import Job
+    from darby.rulebook import Book
+
+STAGES: tuple[Stage[Any, Any], ...] = (
+    wall.STAGE,
+    coats.STAGE,
+    volumes.STAGE,
+    mixes.STAGE,
+    order.STAGE,
+    days.STAGE,
+    price.STAGE,
+    cautions.STAGE,
+)
+
+__all__ = ["STAGES", "Answers", "Later", "Stage", "Waiting", "answer", "book_of"]
+
+
+def answer(job: Job, *, book: Book | None = None, since: Answers | None = None, later: Later = Later.skip) -> Answers:
+    """Everything that can be said about ``job``.
+
+    Parameters
+    ----------
+    book
+        the rule book, before the firm's voices and local rules; None = the one that ships with darby.
+    since
+        earlier answers: every stage whose ask is equal keeps its answer.
+    later
+        whether the slow stages are run too.
+
+    Raises
+    ------
+    BookError
+        if the firm follows a voice that is silent.
+    """
+    return walk(STAGES, job, book_of(job, book), version=__version__, since=since, later=later)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
 from datetime import date
 from decimal import Decimal
@@ -52,25 +52,26 @@ def _names(kind: type) -> tuple[str, ...]:
     return tuple(f.name for f in fields(kind))
 
 
+_LEAVES: Mapping[type, Callable[[Any], Any]] = {
+    Fraction: float,
+    Decimal: str,
+    date: date.isoformat,
+    Unit: lambda unit: unit.name,
+    Figure: lambda figure: figure.id,
+    Book: lambda book: book.version,
+    Working: lambda _: None,
+}
+"""What is one value in JSON, and how it is written there."""
+
+
 def plain(thing: Any) -> Any:
     """Any answer as JSON: a dataclass is an object of its fields; exact numbers become floats, money text."""
+    leaf = _LEAVES.get(type(thing))
+    if leaf is not None:
+        return leaf(thing)
     match thing:
         case None | bool() | int() | float() | str():
             return thing
-        case Fraction():
-            return float(thing)
-        case Decimal():
-            return str(thing)
-        case date():
-            return thing.isoformat()
-        case Unit():
-            return thing.name
-        case Figure():
-            return thing.id
-        case Book():
-            return thing.version
-        case Working():
-            return None
         case Mapping():
             return {str(k): plain(v) for k, v in thing.items()}
         case tuple() | list():

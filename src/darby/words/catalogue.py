@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterable, Mapping
+from datetime import date
 from functools import cache
 from importlib import resources
 from typing import Literal
 
 from darby.measure.units import System
+from darby.measure.writing import between, shown
+from darby.rulebook.model import Figure
+from darby.working.model import Amount, Quantity
 
 Language = Literal["en", "es"]
 LANGUAGES: tuple[Language, ...] = ("en", "es")
@@ -45,21 +49,44 @@ def say(
     KeyError
         if the catalogue lacks the code, or the sentence asks for a value that was not given.
     """
-    shown = {name: _text(value, language, system) for name, value in dict(values).items()}
+    shown = {name: written(value, language, system) for name, value in dict(values).items()}
     return catalogue(language)[code].format_map(shown)
 
 
-def _text(value: object, language: Language, system: System) -> str:
-    from darby.measure.writing import shown
-    from darby.rulebook.model import Figure
-    from darby.working.model import Amount, Quantity
+@cache
+def unit_names(language: Language) -> Mapping[str, str]:
+    """English printed word to this language's, for ``measure.writing`` and ``working.line``; {} for English."""
+    if language == "en":
+        return {}
+    words = catalogue(language)
+    return {code.removeprefix("unit."): word for code, word in words.items() if code.startswith("unit.")}
 
+
+def written(value: object, language: Language = "en", system: System = "us") -> str:
+    """One value as people read it: a quantity with its unit, money, a figure of the book, a word, a list of those."""
+    names = unit_names(language)
     if isinstance(value, (Quantity, Amount)):
-        return shown(value.value, value.unit, system)
+        return shown(value.value, value.unit, system, names=names)
     if isinstance(value, Figure):
-        return shown(value.value, value.unit, system) if value.value is not None else value.written
+        if value.low is not None and value.high is not None:
+            return between(value.low, value.high, value.unit, system, names=names)
+        return shown(value.value, value.unit, system, names=names) if value.value is not None else value.written
+    if isinstance(value, date):
+        return day(value, language)
     if isinstance(value, str):
         return catalogue(language).get(f"word.{value}", value)
     if isinstance(value, (tuple, list)):
-        return ", ".join(_text(v, language, system) for v in value)
+        return ", ".join(written(v, language, system) for v in value)
     return str(value)
+
+
+def day(when: date, language: Language = "en", *, weekday: bool = True) -> str:
+    """A date in words: "Tuesday, October 6", "martes, 6 de octubre"."""
+    words = catalogue(language)
+    code = "date.long" if weekday else "date.short"
+    return words[code].format(
+        weekday=words[f"date.weekday.{when.weekday()}"],
+        month=words[f"date.month.{when.month}"],
+        day=when.day,
+        year=when.year,
+    )

@@ -1,0 +1,109 @@
+"""Stage "days": the trips that the coats and their waits ask for, with the first date of each."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from darby.answers.coats import SurfaceCoats
+from darby.answers.stage import Answers, Stage, Waiting
+from darby.answers.wall import Wall
+from darby.days import visits
+from darby.days.model import AccessRow, CoatTime, Extra, SurfaceTime, Visits, VisitsAsk
+from darby.measure.units import unit
+from darby.quantities import Order, Volumes
+from darby.working import Quantity
+
+if TYPE_CHECKING:
+    from darby.job.model import Job
+    from darby.rulebook import Book
+
+HOURS, FEET = unit("h"), unit("ft")
+
+
+def _ask(job: Job, book: Book, answers: Answers, at: str) -> VisitsAsk | Waiting:  # noqa: ARG001 -- of the whole job
+    lacks = _lacks(job)
+    if lacks:
+        return Waiting(lacks=lacks)
+    order: Order = answers.of("order")
+    beads = _beads(order, answers)
+    surfaces = []
+    for name, volumes in answers.good("volumes").items():
+        surfaces += _times(job, answers, name, volumes, beads)
+    wanted = {c.coat for s in surfaces for c in s.coats if c.pace is None}
+    if wanted:
+        return Waiting(lacks=tuple(f"answers.lacks.pace-{coat}" for coat in sorted(wanted)))
+    firm = job.firm
+    assert firm.labor.day is not None
+    return VisitsAsk(
+        book=book,
+        as_of=job.as_of,
+        people=firm.people,
+        day=firm.labor.day,
+        surfaces=tuple(surfaces),
+        set_up=firm.trip.set_up if firm.trip is not None else 0,
+        extras=tuple(Extra(a.what, Quantity(a.hours, HOURS)) for a in job.also if a.hours),
+        access=tuple(AccessRow(a.kind, a.up_to, a.set_up) for a in firm.access),
+    )
+
+
+def _lacks(job: Job) -> tuple[str, ...]:
+    lacks = []
+    if not job.firm.crew:
+        lacks.append("answers.lacks.crew")
+    if job.firm.labor.day is None:
+        lacks.append("answers.lacks.day")
+    return tuple(lacks)
+
+
+def _times(
+    job: Job, answers: Answers, name: str, volumes: Volumes, beads: dict[tuple[str, str], float]
+) -> list[SurfaceTime]:
+    """What is done on each zone of a surface, in order: paper and lath, beads, the coats, paint."""
+    wall: Wall = answers.of("wall", name)
+    coats: SurfaceCoats = answers.of("coats", name)
+    times = []
+    for area in volumes.areas:
+        option = coats.of(area.zone).chosen
+        done = []
+        if area.lathed:
+            done.append(CoatTime("paper-and-lath", area.area, _pace(job, "paper-and-lath")))
+        if length := beads.get((name, area.zone)):
+            done.append(CoatTime("beads", Quantity(length, FEET), _pace(job, "beads")))
+        for coat in option.coats:
+            done.append(
+                CoatTime(
+                    coat.name,
+                    area.area,
+                    _pace(job, coat.mix) or _pace(job, coat.name),
+                    wait_least=coat.wait_least.value if coat.wait_least is not None else 0,
+                    wait_most=coat.wait_most.value if coat.wait_most is not None else None,
+                    moist=coat.moist.value if coat.moist is not None else 0,
+                )
+            )
+        times.append(SurfaceTime(f"{name}/{area.zone}", tuple(done), wall.reach))
+    return times
+
+
+def _pace(job: Job, work: str) -> Quantity | None:
+    pace = job.firm.pace_of(work)
+    return Quantity(pace.rate, pace.unit) if pace is not None else None
+
+
+def _beads(order: Order, answers: Answers) -> dict[tuple[str, str], float]:
+    """Feet of beads to set on each (surface, zone) [m]: every run that lands in an accessory's line."""
+    at = {
+        run.id: (name, run.zone, run.length * run.count)
+        for name, wall in answers.good("wall").items()
+        for run in wall.runs
+    }
+    beads: dict[tuple[str, str], float] = {}
+    for line in order.edges:
+        if line.item is None:
+            continue
+        for run in line.runs:
+            name, zone, length = at[run]
+            beads[(name, zone)] = beads.get((name, zone), 0) + length
+    return beads
+
+
+STAGE: Stage[VisitsAsk, Visits] = Stage("days", ("volumes", "order", "coats", "wall"), "job", "now", _ask, visits)

@@ -1,0 +1,126 @@
+"""Stage "order": every material of the job, every edge in its line, and what is still to be ordered."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from darby.answers.coats import SurfaceCoats
+from darby.answers.mixes import PREFIX
+from darby.answers.stage import Answers, Stage, Waiting
+from darby.answers.volumes import allowances
+from darby.answers.wall import Wall
+from darby.measure import geometry
+from darby.mix import CoatMix, Mixes
+from darby.quantities import (
+    BagLabel,
+    Buy,
+    Cover,
+    EdgeRun,
+    Material,
+    Mortar,
+    Order,
+    OrderAsk,
+    Ordered,
+    Sand,
+    order,
+)
+
+if TYPE_CHECKING:
+    from darby.job.model import Job
+    from darby.rulebook import Book
+
+NOUGHT = Fraction(0)
+
+
+def _ask(job: Job, book: Book, answers: Answers, at: str) -> OrderAsk | Waiting:  # noqa: ARG001 -- of the whole job
+    volumes = answers.good("volumes")
+    if not volumes:
+        return Waiting(lacks=("answers.lacks.surfaces",))
+    mixed: Mixes = answers.of("mixes")
+    laid = {m.mix for v in volumes.values() for m in v.by_mix}
+    return OrderAsk(
+        volumes=tuple(volumes.values()),
+        mortars=tuple(_mortar(name, mixed.of(PREFIX + name)) for name in sorted(laid)),
+        runs=tuple(run for name in volumes for run in _runs(job, answers, name)),
+        covers=_covers(job),
+        buys=tuple(
+            Buy(b.item, b.package.holds, b.package.unit, b.package.each, b.package.written, b.package.sides,
+                name=b.name, supplier=b.supplier)
+            for b in job.firm.buys
+        ),
+        ordered=tuple(Ordered(o.item, o.amount, o.unit) for o in job.ordered),
+        allow=allowances(job),
+        book=book,
+    )  # fmt: skip
+
+
+def _mortar(name: str, mix: CoatMix) -> Mortar | BagLabel:
+    made = mix.materials
+    if mix.bagged is not None:
+        assert made.bag is not None
+        return BagLabel(name, mix.bagged.id, made.bag, made.water_each)
+    weighed = (
+        ("portland", made.portland),
+        ("masonry cement", made.masonry),
+        ("plastic cement", made.plastic),
+        ("lime", made.lime),
+    )
+    sand = Sand(made.sand_loose, "damp loose", made.sand_dry) if made.sand_loose is not None else None
+    return Mortar(name, tuple(Material(item, per) for item, per in weighed if per is not None), sand, made.water)
+
+
+def _runs(job: Job, answers: Answers, name: str) -> list[EdgeRun]:
+    """Every edge of a surface, with what the build-up says of how it is parted."""
+    wall: Wall = answers.of("wall", name)
+    coats: SurfaceCoats = answers.of("coats", name)
+    plastered = {(r.opening, r.side) for r in wall.reveals}
+    runs = []
+    for run in wall.runs:
+        built = coats.of(run.zone)
+        parting = next((p for p in built.chosen.parting if p.edge == run.edge), None) if run.meets else None
+        runs.append(
+            EdgeRun(
+                id=run.id,
+                surface=run.surface,
+                where=run.kind if run.kind in ("head", "jamb", "sill") else run.side,
+                kind=run.kind,
+                length=run.length,
+                base=job.base(name, run.zone).kind,
+                lathed=built.chosen.lath is not None,
+                shared=run.shared,
+                bare=run.bare,
+                other_base=_beyond(job, run),
+                plastered_reveal=(run.where, run.side) in plastered,
+                joint_width=_width(parting.width.value) if parting is not None and parting.width is not None else None,
+                beads=parting.beads if parting is not None else None,
+                count=run.count,
+            )
+        )
+    return runs
+
+
+def _width(value: float | Fraction) -> Fraction:
+    return value if isinstance(value, Fraction) else Fraction(value).limit_denominator(10**9)
+
+
+def _beyond(job: Job, run: geometry.EdgeRun) -> str | None:
+    """The base beyond an edge: of the zone across it, or of the surface on the other side of a shared corner."""
+    if run.beyond:
+        return job.base(run.surface, run.beyond).kind
+    if run.shared is None:
+        return None
+    other = next((name for name in run.shared.split("|") if name != run.surface), None)
+    return next((b.kind for b in job.bases if b.surface == other), None)
+
+
+def _covers(job: Job) -> tuple[Cover, ...]:
+    """What is masked and protected, by surface ("job" where none is named)."""
+    return tuple(
+        Cover(also.surface or "job", also.area or NOUGHT, also.length or NOUGHT)
+        for also in job.also
+        if also.what in ("mask", "protect") and (also.area or also.length)
+    )
+
+
+STAGE: Stage[OrderAsk, Order] = Stage("order", ("volumes", "mixes", "coats", "wall"), "job", "now", _ask, order)

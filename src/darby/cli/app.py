@@ -1,0 +1,235 @@
+"""The commands a plasterer types. Each does one thing and hands the rest to a module of its own."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import asdict
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, NoReturn
+
+import typer
+
+from darby.cli.setting import Setting, console, spoken
+from darby.words import say
+
+if TYPE_CHECKING:
+    from darby.answers import Answers
+    from darby.job import Job
+    from darby.measure.faults import Fault
+    from darby.measure.units import System
+
+
+def _help(code: str) -> str:
+    return say(f"cli.help.{code}", language=spoken())
+
+
+app = typer.Typer(help=_help("darby"), no_args_is_help=True, rich_markup_mode=None, pretty_exceptions_enable=False)
+
+File = Annotated[Path, typer.Argument(help=_help("file"), show_default=False)]
+AsJson = Annotated[bool, typer.Option("--json", help=_help("json"))]
+Spanish = Annotated[bool, typer.Option("--es", help=_help("es"))]
+Metric = Annotated[bool, typer.Option("--metric", help=_help("metric"))]
+Words = Annotated[list[str] | None, typer.Argument(help=_help("words"), show_default=False)]
+
+
+@app.command(help=_help("new"))
+def new(
+    file: File,
+    firm: Annotated[Path | None, typer.Option("--firm", help=_help("firm"), show_default=False)] = None,
+) -> None:
+    """Write a job file to fill in."""
+    from darby.cli.starter import write_starter
+
+    setting = _setting(es=False, metric=False)
+    try:
+        written = write_starter(file, firm)
+    except FileExistsError as error:
+        _refuse(setting.say("cli.there-already", file=str(error.filename)))
+    for path in written:
+        console().print(setting.say("cli.wrote", file=str(path)))
+    console().print(setting.say("cli.next-check", file=str(file)))
+
+
+@app.command(help=_help("check"))
+def check(file: File, as_json: AsJson = False, es: Spanish = False) -> None:
+    """Say everything that is wrong with a job file."""
+    job = _load(file, es=es, as_json=as_json)
+    setting = _setting(es=es, metric=False, job=job)
+    if as_json:
+        _print_json({"faults": [], "assumed": [n.code for n in job.assumed], "job_hash": job.hash})
+        return
+    out = console()
+    out.print(setting.say("cli.check-good", name=job.name, surfaces=str(len(job.surfaces))))
+    from darby.cli.pages import assumed_lines
+
+    for line in assumed_lines(job.assumed, setting):
+        out.print(f"  - {line}")
+
+
+@app.command(help=_help("answer"))
+def answer(
+    file: File,
+    as_json: AsJson = False,
+    es: Spanish = False,
+    metric: Metric = False,
+    stage: Annotated[str | None, typer.Option("--stage", help=_help("stage"), show_default=False)] = None,
+) -> None:
+    """Say what to do."""
+    job = _load(file, es=es, as_json=as_json)
+    answers = _answer(job, es=es)
+    if as_json:
+        document = answers.to_json()
+        if stage is not None:
+            document = document["answers"].get(stage) or _refuse(_no_stage(stage, es=es))
+        _print_json(document)
+    else:
+        from darby.cli.pages import pages
+        from darby.cli.tables import print_page
+
+        setting = _setting(es=es, metric=metric, job=job)
+        wanted = [p for p in pages(answers, setting) if stage in (None, p.stage)]
+        if not wanted:
+            _refuse(_no_stage(stage or "", es=es))
+        out = console()
+        for page in wanted:
+            print_page(out, page)
+    raise typer.Exit(1 if answers.unanswered() else 0)
+
+
+@app.command(help=_help("why"))
+def why(
+    file: File,
+    key: Annotated[str, typer.Argument(help=_help("key"))] = "",
+    as_json: AsJson = False,
+    es: Spanish = False,
+    metric: Metric = False,
+) -> None:
+    """Show the working behind a number."""
+    from darby.cli.whys import print_whys
+
+    job = _load(file, es=es, as_json=as_json)
+    answers = _answer(job, es=es)
+    setting = _setting(es=es, metric=metric, job=job)
+    if as_json:
+        working = answers.to_json()["working"]
+        found = {name: step for name, step in working.items() if name == key or name.startswith(f"{key}/")}
+        _print_json(found or (working if not key else _refuse(setting.say("cli.no-step", key=key))))
+        return
+    if not print_whys(console(), answers, key, setting):
+        _refuse(setting.say("cli.no-step", key=key))
+
+
+@app.command("sum", help=_help("sum"))
+def quick(words: Words = None, as_json: AsJson = False, es: Spanish = False, metric: Metric = False) -> None:
+    """Work one wall in one line."""
+    from darby.cli.quick import QuickWall, quick_line, quick_wall
+    from darby.measure import Unreadable
+
+    setting = _setting(es=es, metric=metric)
+    text = " ".join(words or ())
+    try:
+        wall: QuickWall = quick_wall(text)
+    except Unreadable as error:
+        _refuse(setting.say("cli.sum-unreadable", found=error.fault.found, allowed=error.fault.allowed))
+    if as_json:
+        _print_json(wall.plain())
+        return
+    for line in quick_line(wall, setting):
+        console().print(line)
+
+
+@app.command(help=_help("papers"))
+def papers(
+    file: File,
+    into: Annotated[Path, typer.Option("--into", help=_help("into"))] = Path("papers"),
+    es: Spanish = False,
+) -> None:
+    """Write the papers."""
+    from darby.papers import paper_set, write_set
+
+    job = _load(file, es=es)
+    answers = _answer(job, es=es)
+    setting = _setting(es=es, metric=False, job=job)
+    folder = into / file.stem
+    names = write_set(paper_set(answers), folder)
+    for name in names:
+        console().print(setting.say("cli.wrote", file=str(folder / name)))
+    raise typer.Exit(1 if answers.unanswered() else 0)
+
+
+@app.command(help=_help("rules"))
+def rules(
+    words: Words = None,
+    show: Annotated[str | None, typer.Option("--show", help=_help("show"), show_default=False)] = None,
+    as_json: AsJson = False,
+    es: Spanish = False,
+    metric: Metric = False,
+) -> None:
+    """List, search and show the rule book."""
+    from darby.cli.rules import print_rules
+
+    setting = _setting(es=es, metric=metric)
+    if not print_rules(console(), words or (), show, setting, as_json=as_json):
+        _refuse(setting.say("cli.no-rule", found=show or " ".join(words or ())))
+
+
+@app.command(help=_help("schema"))
+def schema(firm: Annotated[bool, typer.Option("--firm", help=_help("schema-firm"))] = False) -> None:
+    """Print the JSON Schema of a job file."""
+    from darby.job import schema as job_schema
+
+    _print_json(job_schema("firm" if firm else "job"))
+
+
+def _setting(*, es: bool, metric: bool, job: Job | None = None) -> Setting:
+    system: System = "metric" if metric else job.system if job is not None else "us"
+    return Setting("es" if es else spoken(), system)
+
+
+def _load(file: Path, *, es: bool, as_json: bool = False) -> Job:
+    """The job, or every fault of it on standard error and exit 2."""
+    from darby.job import JobError, load
+
+    try:
+        return load(file)
+    except JobError as error:
+        setting = _setting(es=es, metric=False)
+        if as_json:
+            _print_json({"faults": [asdict(f) for f in error.faults]})
+        out = console(err=True)
+        for fault in error.faults:
+            out.print(fault_line(fault, setting), markup=False)
+        out.print(setting.say("cli.faults", count=str(len(error.faults)), file=str(file)), markup=False)
+        raise typer.Exit(2) from None
+
+
+def fault_line(fault: Fault, setting: Setting) -> str:
+    """One fault in words: where, what was found, what is allowed, what is nearest."""
+    said = setting.say(fault.code, place=fault.place, found=fault.found, allowed=fault.allowed)
+    nearest = setting.say("job.nearest", nearest=fault.nearest) if fault.nearest else ""
+    return f"{said} {nearest}".rstrip()
+
+
+def _answer(job: Job, *, es: bool) -> Answers:
+    from darby.answers import answer as answer_job
+    from darby.rulebook import BookError
+
+    try:
+        return answer_job(job)
+    except BookError as error:
+        _refuse(_setting(es=es, metric=False, job=job).say("cli.book", why=str(error)))
+
+
+def _no_stage(stage: str, *, es: bool) -> str:
+    from darby.answers import STAGES
+
+    return _setting(es=es, metric=False).say("cli.no-stage", found=stage, allowed=", ".join(s.name for s in STAGES))
+
+
+def _refuse(message: str) -> NoReturn:
+    console(err=True).print(message, markup=False)
+    raise typer.Exit(2)
+
+
+def _print_json(document: object) -> None:
+    typer.echo(json.dumps(document, indent=2, ensure_ascii=False, sort_keys=False))
