@@ -61,6 +61,14 @@ def test_a_small_wall_is_three_trips_two_of_them_forced_by_named_waits():
     assert "48 h" in say("days.trip-forced", forced[0]) and "7 days" in say("days.trip-forced", forced[1])
 
 
+def test_whole_coats_that_pack_badly_are_not_the_fault_of_the_waits():
+    """Three coats of 4 h in days of 6.5 h are three trips, waits or not, though 12 h would go into two."""
+    surfaces = tuple(SurfaceTime(f"w{n}", (coat("base", 400, 100),)) for n in range(3))
+    answer, _ = visits(ask_of(*surfaces))
+    assert (answer.count.value, answer.alone.value, answer.forced.value, answer.bound.value) == (3, 3, 0, 2)
+    assert not answer.proved
+
+
 def test_dates_are_exact():
     answer, _ = visits(ask_of(wall("w", 100)))
     scratch, brown, finish = answer.coats

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 from string import ascii_lowercase
 from typing import Any
@@ -40,9 +41,8 @@ def visits(ask: VisitsAsk) -> tuple[Visits, Working]:
     plan = _plan(ask, hours, extras, kinds)
     total = _total(ask, working, hours, extras, kinds)
     trips = tuple(_trip(number, out, ask, working) for number, out in enumerate(plan.days, 1))
-    alone = working.step("job/trips-by-hours", "ceil(hours / day)", "trips", "days.trips-by-hours",
-                         hours=total, day=usable)  # fmt: skip
     count = _count(plan, trips, usable, working)
+    alone = _alone(_plan(_unwaiting(ask), hours, extras, kinds), len(trips), total, usable, working)
     forced = working.step("job/trips-by-waits", "max(trips - alone, 0)", "trips", "days.trips-by-waits",
                           trips=count, alone=alone)  # fmt: skip
     coats = _coats(ask, plan, hours, int(ask.day - ask.set_up))
@@ -216,6 +216,23 @@ def _in_days(seconds: Real) -> Quantity:
     """A wait, shown in hours up to the longest wait that codes give in hours (48 h), else in days."""
     day = unit("day")
     return Quantity(seconds, day if seconds > 2 * day.scale else H)
+
+
+def _unwaiting(ask: VisitsAsk) -> VisitsAsk:
+    """The same work if no coat had to wait for another."""
+    surfaces = tuple(
+        replace(s, coats=tuple(replace(c, wait_least=0, wait_most=None) for c in s.coats)) for s in ask.surfaces
+    )
+    return replace(ask, surfaces=surfaces)
+
+
+def _alone(plan: Plan, most: int, total: Quantity, usable: Quantity, working: Working) -> Quantity:
+    """Trips that the hours alone need, planned in the same way: no coat is cut to fill a day."""
+    count = min(len(plan.days), most)
+    least = f"{shown(total.value, H)} / {shown(usable.value, H)} = {shown(total.value / usable.value, None)}"
+    proof = (f"{least} <= {count}", *(f"{n}: {shown(d.end, H)}" for n, d in enumerate(plan.days, 1)))
+    return working.found("job/trips-by-hours", count, "trips", "days.trips-by-hours", method="days.greedy-plan",
+                         proof=proof, after=[k for k in (total.key, usable.key) if k])  # fmt: skip
 
 
 def _count(plan: Plan, trips: tuple[Trip, ...], usable: Quantity, working: Working) -> Quantity:
