@@ -26,7 +26,7 @@ WALL = (
     "id, name, height, facing, foot, base_edge, top, above_earth, above_paving, left, right, base, block, joints, "
     "sheathing, studs, out_of_plane, built, length, gable, tilt, openings, zone, count"
 )
-COATS = "dash-bond, scratch, brown, base, finish, skim"
+COATS = "dash-bond, scratch, brown, base, finish"
 ONCE = "each of them once"
 HEADS = "thickness, cure, openings, allow, prep"
 
@@ -48,7 +48,7 @@ def firm(name: str, old: str, new: str, *faults: Expected) -> Broken:
 
 
 DOOR = '"door 3068 at 2\', reveal 4\\""'
-HOUSE = "walls = [\"10'\", \"8'\", \"10'\", \"8'\"]"
+HOUSE = 'walls = ["10\'", "8\'", "10\'", "8\'"]'
 PROFIT = 'profit = { markup = "12 % of cost and overhead" }'
 
 BROKEN: tuple[Broken, ...] = (
@@ -151,7 +151,8 @@ BROKEN: tuple[Broken, ...] = (
     job("coats on no zone", 'zone = "patch"\n', 'zone = "pach"\n',
         ("job.no-such-zone", "coats, on 1, zone", "pach", "rest, patch", "patch")),
     job("corner with nobody", 'with = "side"', 'with = "sied"',
-        ("job.no-such-surface", 'surface "front", right, with', "sied", "side, shed-1, shed-2, shed-3, shed-4", "side")),
+        ("job.no-such-surface", 'surface "front", right, with', "sied", "side, shed-1, shed-2, shed-3, shed-4",
+         "side")),
     job("corner not answered", 'left = { kind = "outside corner", with = "front" }', 'left = "inside corner"',
         ("job.no-matching-edge", 'surface "front", right, with', "side",
          'side: left = { kind = "outside corner", with = "front" }', "")),
@@ -211,7 +212,7 @@ BROKEN: tuple[Broken, ...] = (
          ("job.not-toml", "firm file", "line 56, column 6", "Expected ']' at the end of a table declaration", "")),
     firm("firm's key", "beads = ", "beeds = ",
          ("job.unknown-key", "firm, pace, beeds", "beeds",
-          "paper-and-lath, dash-bond, scratch, brown, base, skim, finish, beads, paint", "beads")),
+          "paper-and-lath, dash-bond, scratch, brown, base, finish, beads, paint", "beads")),
     firm("language", '"en", "es"', '"en", "fr"', ("job.not-one-of", "firm, languages 2", "fr", "en, es", "")),
     firm("voice", 'thickness = "c926"', 'thickness = "c962"',
          ("job.no-such-voice", "firm, follow, thickness", "c962", "c926, pca", "c926")),
@@ -228,7 +229,8 @@ BROKEN: tuple[Broken, ...] = (
          ("measure.unknown-unit", "firm, pace, scratch", "880 sq ft/day", "75 sq ft/h", "")),
     firm("pace of beads", "60 ft/h", "60 sq ft/h",
          ("measure.unknown-unit", "firm, pace, beads", "60 sq ft/h", "60 ft/h", "")),
-    firm("of what", "42 % of wage", "42 %", ("job.percent-of", "firm, labor, burden", "42 %", "% of wage", "% of wage")),
+    firm("of what", "42 % of wage", "42 %",
+         ("job.percent-of", "firm, labor, burden", "42 %", "% of wage", "% of wage")),
     firm("of the wrong thing", "22 % of cost", "22 % of price",
          ("job.percent-of", "firm, money, overhead", "22 % of price", "% of cost", "% of cost")),
     firm("bare share", 'spread = "10 %"', "spread = 0.1",

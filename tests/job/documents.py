@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-JOB = '''\
+JOB = """\
 darby = 1
 
 [job]
@@ -103,9 +103,9 @@ stands_days = 30
 subject = "thickness.block.two-coat"
 value = "5/8 in"
 why = "the county asks for it"
-'''
+"""
 
-FIRM = '''\
+FIRM = """\
 darby_firm = 1
 name = "Nobody & Sons"
 invented = true
@@ -185,4 +185,4 @@ least_charge = "$1,450.00"
 price = "$8 to $34/sq ft"
 bags = "6 to 26 bags/100 sq ft"
 pace = "150 to 900 sq ft/day"
-'''
+"""

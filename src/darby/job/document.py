@@ -3,20 +3,22 @@
 from __future__ import annotations
 
 import re
+import tomllib
 from functools import cache
+from importlib import resources
 from pathlib import Path
-from typing import Any, Literal, get_args
+from typing import Any, Literal
 
 from pydantic import BaseModel, Field, create_model
 from pydantic.json_schema import GenerateJsonSchema
 
 from darby.job.fields import Document
+from darby.job.firm import ITEMS
 from darby.job.sections import SECTIONS
 from darby.job.sections.firm_file import FirmDocument, LengthUnit
 from darby.job.upgrades import FIRM_VERSION, VERSION
 
 Kind = Literal["job", "firm"]
-KINDS: tuple[Kind, ...] = get_args(Kind)
 SCHEMA = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -57,26 +59,27 @@ def schema(kind: Kind = "job") -> dict[str, Any]:
     made["properties"][key]["const"] = version
     if kind == "job":  # in the job file [firm] holds only what is different
         made["properties"]["firm"] = {"type": "object", "description": made["properties"]["firm"]["description"]}
-        made["$defs"] = _used(made)
+    made["$defs"] = _used(made)
     return made
 
 
 def _used(made: dict[str, Any]) -> dict[str, Any]:
-    """The definitions something points to."""
+    """The definitions something points to, in the order of the document."""
     defs: dict[str, Any] = made["$defs"]
     left = {key: value for key, value in made.items() if key != "$defs"}
     used: dict[str, Any] = {}
     ahead = [left]
     while ahead:
-        for name in re.findall(r"'#/\$defs/(\w+)'", repr(ahead.pop())):
+        for name in re.findall(r"'#/\$defs/(\w+)'", repr(ahead.pop(0))):
             if name not in used:
                 used[name] = defs[name]
                 ahead.append(defs[name])
-    return dict(sorted(used.items()))
+    return used
 
 
 # --- the tables of docs/job-file.md ------------------------------------------------------------
 
+MANY = {"table": "tables", "date": "dates", "measure": "measures", "text": "texts"}
 START, END = "<!-- made from the models: {kind} -->", "<!-- end: {kind} -->"
 
 
@@ -89,11 +92,13 @@ def tables(kind: Kind) -> str:
         for definition in made.get("$defs", {}).values()
         if "properties" in definition
     ]
+    if kind == "firm":
+        blocks.append("**What darby orders**: " + ", ".join(f"`{item}`" for item in ITEMS) + ".")
     return "\n\n".join(blocks)
 
 
 def _heading(definition: dict[str, Any]) -> str:
-    return str(definition.get("description", definition.get("title", ""))).split("\n")[0].rstrip(".")
+    return str(definition.get("description", definition.get("title", ""))).split("\n")[0].removesuffix(".")
 
 
 def _table(heading: str, definition: dict[str, Any]) -> str:
@@ -115,7 +120,8 @@ def _kind(field: dict[str, Any]) -> str:
     if "oneOf" in field or "anyOf" in field:
         return " or ".join(dict.fromkeys(_kind(inner) for inner in field.get("oneOf") or field["anyOf"]))
     if field.get("type") == "array":
-        return f"list of {_kind(field['items'])}".replace("list of table", "list of tables")
+        inner = _kind(field["items"])
+        return f"list of {MANY.get(inner, inner)}"
     if field.get("type") == ["string", "number"]:
         return "measure"
     if field.get("format") == "date":
@@ -125,13 +131,22 @@ def _kind(field: dict[str, Any]) -> str:
     )
 
 
+def codes() -> str:
+    """Every code of a fault or an assumption with its sentence, as Markdown."""
+    text = resources.files("darby.words").joinpath("en", "job.toml").read_text(encoding="utf-8")
+    sentences = {c: s for c, s in tomllib.loads(text).items() if not c.startswith("word.") and c != "job.nearest"}
+    rows = [f"| `{code}` | {sentence} |" for code, sentence in sorted(sentences.items())]
+    return "\n".join(["| code | says |", "|---|---|", *rows])
+
+
 def with_tables(text: str) -> str:
     """The text of docs/job-file.md with its generated blocks made anew."""
-    for kind in KINDS:
+    blocks = {"job": tables("job"), "firm": tables("firm"), "codes": codes()}
+    for kind, block in blocks.items():
         start, end = START.format(kind=kind), END.format(kind=kind)
         before, _, rest = text.partition(start)
         _, _, after = rest.partition(end)
-        text = f"{before}{start}\n\n{tables(kind)}\n\n{end}{after}"
+        text = f"{before}{start}\n\n{block}\n\n{end}{after}"
     return text
 
 

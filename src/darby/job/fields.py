@@ -10,6 +10,8 @@ from pydantic_core import PydanticCustomError
 
 from darby.job import allowed as ok
 
+LARGEST_WHOLE = 10**18
+
 
 class Document(BaseModel):
     """A table of the document: no key but its own, no value of another kind."""
@@ -22,15 +24,22 @@ def wrong(allowed: str) -> PydanticCustomError:
     return PydanticCustomError("darby_kind", "{allowed}", {"allowed": allowed})
 
 
+def _number(value: object) -> bool:
+    """A number, and none so long that writing it down is work."""
+    return isinstance(value, float) or (
+        isinstance(value, int) and not isinstance(value, bool) and abs(value) < LARGEST_WHOLE
+    )
+
+
 def _measured(value: object) -> object:
     """Text, or a bare number: whether a bare number will do is for the meaning pass to say."""
-    if isinstance(value, str) or (isinstance(value, (int, float)) and not isinstance(value, bool)):
+    if isinstance(value, str) or _number(value):
         return value
     raise wrong(ok.MEASURE)
 
 
 def _parts(value: object) -> object:
-    if isinstance(value, str) or (isinstance(value, (int, float)) and not isinstance(value, bool)):
+    if isinstance(value, str) or _number(value):
         return value
     raise wrong(ok.NUMBER)
 

@@ -18,7 +18,7 @@ from darby.rulebook.model import Figure
 Length = Fraction
 """Exact metres."""
 
-CoatName = Literal["dash-bond", "scratch", "brown", "base", "finish", "skim"]
+CoatName = Literal["dash-bond", "scratch", "brown", "base", "finish"]
 COAT_NAMES: tuple[str, ...] = get_args(CoatName)
 
 MIXED: tuple[str, ...] = ("portland", "masonry cement", "plastic cement", "lime", "sand")
@@ -33,7 +33,7 @@ ITEMS: tuple[str, ...] = (
 """What darby orders, by its own words; bagged materials are called by their id."""
 
 PACES: tuple[str, ...] = (
-    "paper-and-lath", "dash-bond", "scratch", "brown", "base", "skim", "finish", "beads", "paint",
+    "paper-and-lath", "dash-bond", "scratch", "brown", "base", "finish", "beads", "paint",
 )  # fmt: skip
 """Work a crew has a pace for."""
 

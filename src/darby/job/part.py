@@ -115,7 +115,7 @@ class Part:
 
     def use_units(self, key: str) -> None:
         """From here on a bare length is in what the document says."""
-        self.units = self.raw.get(key) if self.has(key) else self.units
+        self.units = self.raw.get(key) if self.has(key) else None
 
     # --- faults ------------------------------------------------------------------------------
 

@@ -8,7 +8,7 @@ from darby.job.fields import Document, Measured, key, must
 from darby.job.firm import COAT_NAMES, Mix
 from darby.job.model import BuildUp, Coats, Finish, OwnCoat, Suction, Wanted
 from darby.job.part import Part
-from darby.job.sections.firm_mixes import MixesDocument, read_mixes
+from darby.job.sections.firm_mixes import MixesDocument, check_bags, read_mixes
 from darby.job.sections.rules import check_voice
 
 
@@ -20,7 +20,6 @@ class ByCoatDocument(Document):
     brown: Measured = key("Brown coat.")
     base: Measured = key("The base coat of two-coat work.")
     finish: Measured = key("Finish coat.")
-    skim: Measured = key("The one heavy skim coat.")
 
 
 class OnDocument(Document):
@@ -80,6 +79,8 @@ def _on(part: Part, draft: Draft) -> Wanted:
     mixes_part = part.part("mixes")
     if mixes_part is not None:
         mixes = read_mixes(mixes_part)
+        if draft.firm_readable:
+            check_bags(mixes_part, draft.bags)
     cure = part.text("cure", must=True) or None
     if cure:
         check_voice(part, "cure", "cure", cure)

@@ -28,7 +28,6 @@ class MixesDocument(Document):
     brown: MixDocument = key("Brown coat.")
     base: MixDocument = key("The base coat of two-coat work.")
     finish: MixDocument = key("Finish coat.")
-    skim: MixDocument = key("The one heavy skim coat.")
 
 
 class BaggedDocument(Document):

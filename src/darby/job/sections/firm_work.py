@@ -42,7 +42,6 @@ class PaceDocument(Document):
     scratch: Measured = key("Scratch coat.")
     brown: Measured = key("Brown coat.")
     base: Measured = key("The base coat of two-coat work.")
-    skim: Measured = key("The one heavy skim coat.")
     finish: Measured = key("Finish coat.")
     beads: Measured = key("Beads and screeds, by length: `60 ft/h`.")
     paint: Measured = key("Primer or paint, one coat.")

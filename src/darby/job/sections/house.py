@@ -18,13 +18,11 @@ MOST_WALLS = 200
 
 
 class HouseDocument(BaseFields, StandingFields):
-    """[[house]]: walls around a plan; its surfaces are called `crew-1`, `crew-2` ..."""
+    """[[house]]: walls around a plan; its surfaces are called `crew-1`, `crew-2` and so on."""
 
     walls: list[Measured] = must("Lengths of the walls, from left to right as you walk round it outside.")
     closed: bool = key("Whether the last wall meets the first; yes unless you say.")
-    corners: list[Literal["outside", "inside"]] = key(
-        "The corner at the right end of each wall; outside unless you say."
-    )
+    corners: list[Literal["outside", "inside"]] = key("At the right end of each wall; left out, as the lengths close.")
     gables: dict[str, Measured] = key('By number of the wall, how high its gable peaks: `{ 2 = "3\'" }`.')
     openings: dict[str, list[OpeningEntry]] = key("By number of the wall, its doors and windows.")
 

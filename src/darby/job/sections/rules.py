@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from fractions import Fraction
+import re
+from collections.abc import Mapping, Sequence
 
 from darby.job import allowed as ok
 from darby.job.draft import Draft
 from darby.job.fields import Document, Measured, key, must
-from darby.job.part import Part
+from darby.job.part import LARGEST, Part
 from darby.job.places import nearest
+from darby.rulebook.book import LOCAL
 from darby.rulebook.load import default, figure_of
-from darby.rulebook.model import BookError, Figure, Source
+from darby.rulebook.model import BookError, Figure
 
-LOCAL = Source("local", "Local rule", "", "", "")
-"""What stands as the source of a rule that a firm or a job lays on top."""
+_SHORT_FIGURE = re.compile(r"[-0-9./ ]{1,40}(?:to [-0-9./ ]{1,40})?[^0-9]{0,30}[0-9]?")
+"""What a figure looks like: no exponents, nothing a machine could choke on."""
 
 Applies = tuple[tuple[str, tuple[str, ...]], ...]
 
@@ -43,14 +44,14 @@ def read_rules(part: Part, whose: str) -> tuple[Figure, ...]:
     for entry in part.parts("rule"):
         subject, why = entry.text("subject", must=True), entry.text("why", must=True)
         value, applies = entry.written("value"), _applies(entry)
-        like = _figures_on(subject)
+        like = default().on(subject)
         if subject and not like:
             _no_such_subject(entry, "subject", subject)
         if (subject, applies) in seen:
             entry.fault("subject", "job.twice", subject, ok.ONCE)
         seen.add((subject, applies))
         if subject and why and value and like:
-            figure = _figure(entry, whose, value, dict(applies), like[0])
+            figure = _figure(entry, whose, value, {name: list(words) for name, words in applies}, like)
             figures += [figure] if figure else []
     return tuple(figures)
 
@@ -62,53 +63,49 @@ def _applies(entry: Part) -> Applies:
     return tuple((name, inner.words(name)) for name in sorted(inner.names()))
 
 
-def _figure(entry: Part, whose: str, value: str, applies: Mapping[str, tuple[str, ...]], like: Figure) -> Figure | None:
+def _figure(
+    entry: Part, whose: str, value: str, applies: Mapping[str, list[str]], like: Sequence[Figure]
+) -> Figure | None:
     """The rule as a figure of the same kind and measure as those of the book."""
     where = ".".join(word for words in applies.values() for word in words)
+    first = like[0]
     row = {
-        "id": f"local.{whose}.{like.subject}" + (f".{where}" if where else ""),
-        "subject": like.subject,
+        "id": f"{first.subject}.local.{whose}" + (f".{where}" if where else ""),
+        "subject": first.subject,
         "value": value,
         "says": entry.text("says") or entry.text("why"),
         "source": LOCAL.id,
         "where": whose,
         "standing": "common practice",
         "why": entry.text("why"),
-        "applies": applies,
-    }
-    if like.kind == "rule":
-        return figure_of(row | {"kind": "rule"}, {LOCAL.id: LOCAL})
+    } | ({"applies": applies} if applies else {})
+    worded = all(figure.kind == "rule" for figure in like)
+    if worded:
+        row["kind"] = "rule"
     try:
+        if not worded and not _SHORT_FIGURE.fullmatch(value):
+            raise ValueError(value)
         figure = figure_of(row, {LOCAL.id: LOCAL})
     except (BookError, ValueError, ZeroDivisionError, OverflowError):
-        entry.fault("value", "job.unreadable-figure", value, like.written)
+        entry.fault("value", "job.unreadable-figure", value, first.written)
         return None
-    if figure.unit.dim != like.unit.dim:
-        entry.fault("value", "job.rule-unit", value, like.written)
+    if all(figure.unit.dim != other.unit.dim for other in like):
+        entry.fault("value", "job.rule-unit", value, first.written)
         return None
-    ends = (figure.low, figure.value, figure.high)
-    if any(end is not None and abs(end) > float(Fraction(10) ** 9) for end in ends):
-        entry.fault("value", "job.too-large", value, like.written)
-        return None
-    if figure.low is not None and figure.high is not None and figure.low > figure.high:
-        entry.fault("value", "measure.range", value, like.written)
+    ends = [end for end in (figure.low, figure.value, figure.high) if end is not None]
+    if any(abs(end) > LARGEST for end in ends):
+        entry.fault("value", "job.too-large", value, ok.SMALLER)
         return None
     return figure
-
-
-def _figures_on(subject: str) -> tuple[Figure, ...]:
-    """What the book says on a subject."""
-    return tuple(figure for figure in default() if figure.subject == subject) if subject else ()
 
 
 def check_voice(part: Part, name: str, subject: str, voice: str) -> None:
     """A subject (or the beginning of several, "" = all) and a voice that speaks on it, or a fault."""
     book = default()
-    under = [f for f in book if not subject or f.subject == subject or f.subject.startswith(f"{subject}.")]
-    if not under:
+    if not any(not subject or s == subject or s.startswith(f"{subject}.") for s in book.subjects()):
         _no_such_subject(part, name, subject)
         return
-    voices = tuple(dict.fromkeys(f.voice for f in under if f.voice))
+    voices = book.voices(subject)
     if voice and voice not in voices:
         part.unknown(name, "job.no-such-voice", voice, voices)
 

@@ -1,0 +1,164 @@
+"""The models, the JSON Schema and the docs say the same; and no key is let in and then ignored."""
+
+from __future__ import annotations
+
+import copy
+import tomllib
+from collections.abc import Iterator
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import jsonschema
+import pytest
+
+from darby.job import loading, loads, schema
+from darby.job.document import START, tables, with_tables
+from darby.job.firm import COAT_NAMES
+from tests.job.documents import FIRM, JOB
+
+ROOT = Path(__file__).parents[2]
+EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))
+
+
+def as_json(thing: Any) -> Any:
+    """The form of a document in JSON: dates are text."""
+    if isinstance(thing, dict):
+        return {key: as_json(value) for key, value in thing.items()}
+    if isinstance(thing, list):
+        return [as_json(value) for value in thing]
+    return thing.isoformat() if isinstance(thing, date) else thing
+
+
+def validator(kind: str) -> jsonschema.Draft202012Validator:
+    made = schema(kind)  # type: ignore[arg-type]
+    jsonschema.Draft202012Validator.check_schema(made)
+    return jsonschema.Draft202012Validator(made, format_checker=jsonschema.FormatChecker())
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.name)
+def test_the_schema_takes_the_examples(path: Path) -> None:
+    raw = as_json(tomllib.loads(path.read_text("utf-8")))
+    assert list(validator("firm" if "darby_firm" in raw else "job").iter_errors(raw)) == []
+
+
+def test_the_schema_takes_the_good_documents() -> None:
+    assert list(validator("job").iter_errors(as_json(tomllib.loads(JOB)))) == []
+    assert list(validator("firm").iter_errors(as_json(tomllib.loads(FIRM)))) == []
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [("customer", "custumer"), ("built = 1990", 'built = "1990"'), ('block = "dense"', 'block = "dence"'),
+     ("as_of = 2026-03-02\n", ""), ("as_of = 2026-03-02", 'as_of = "March"'), ("[days]", "[[days]]"),
+     ("darby = 1\n", "darby = 2\n"), ('plaster = ["head"]', 'plaster = ["haed"]')],
+)  # fmt: skip
+def test_the_schema_refuses_what_the_shape_pass_refuses(old: str, new: str) -> None:
+    assert list(validator("job").iter_errors(as_json(tomllib.loads(JOB.replace(old, new)))))
+
+
+def test_a_document_in_json_is_the_same_job() -> None:
+    assert loads(as_json(tomllib.loads(JOB)), firm=as_json(tomllib.loads(FIRM))) == loads(JOB, firm=FIRM)
+
+
+def test_a_document_is_not_changed_by_loading() -> None:
+    raw, firm = tomllib.loads(JOB + '\n[firm]\nsystem = "metric"\n'), tomllib.loads(FIRM)
+    before = copy.deepcopy((raw, firm))
+    loads(raw, firm=firm)
+    assert (raw, firm) == before
+
+
+@pytest.mark.parametrize("kind", ["job", "firm"])
+def test_every_field_is_described(kind: str) -> None:
+    made = schema(kind)  # type: ignore[arg-type]
+    for definition in (made, *made.get("$defs", {}).values()):
+        assert definition["description"]
+        for key, field in definition.get("properties", {}).items():
+            assert field.get("description"), f"{definition.get('title')}: {key}"
+
+
+def test_the_docs_are_made_from_the_models() -> None:
+    """If this fails: python -m darby.job.document."""
+    text = (ROOT / "docs" / "job-file.md").read_text("utf-8")
+    assert all(START.format(kind=kind) in text for kind in ("job", "firm", "codes"))
+    assert with_tables(text) == text
+    assert "| `out_of_plane` | measure |" in tables("job")
+
+
+def test_the_jobs_in_the_docs_load() -> None:
+    """The pieces of a job in the docs, put together, are a job."""
+    text = (ROOT / "docs" / "job-file.md").read_text("utf-8")
+    pieces = [block.split("```")[0] for block in text.split("```toml\n")[1:]]
+    job = "\n".join(piece for piece in pieces if "[firm" not in piece)
+    firm = "\n".join(piece for piece in pieces if "[firm" in piece)
+    job = job.replace('firm = "firm.toml"', "")
+    side = '[[wall]]\nid = "side"\nlength = "30\'"\nheight = "9\'"\nbase = "concrete"\n'
+    assert {s.id for s in loads(f"{job}\n{side}\n{firm}", firm=FIRM).surfaces} == {
+        "front", "side", "shed-1", "shed-2", "shed-3", "shed-4",
+    }  # fmt: skip
+
+
+# --- no key is let in and then ignored ---
+
+OWN_MIXES = ", ".join(f"{coat} = {{ portland = 1, sand = 4 }}" for coat in COAT_NAMES)
+WHOLE = (
+    JOB.replace(
+        'wait = { scratch = "48 h" }',
+        f'wait = {{ scratch = "48 h" }}\nmoist = {{ brown = "24 h" }}\nmixes = {{ {OWN_MIXES} }}',
+    )
+    .replace('why = "the county asks for it"', 'why = "the county asks for it"\napplies = { coat = ["brown"] }')
+    .replace('reveal 0\\""]', 'reveal 0\\"", { size = "2020", at = "7\'", up = "3\'" }]')
+    .replace(
+        'studs = "16 in"',
+        'studs = "16 in"\nclosed = false\nleft = { kind = "outside corner" }\nright = { kind = "outside corner" }\n'
+        'corners = ["outside", "outside", "outside"]',
+    )
+    .replace('right = "outside corner"', 'right = { kind = "outside corner" }')
+)
+FIRM_MIXES = "".join(
+    f"[mixes.{coat}]\nportland = 1\nsand = 4\n" for coat in COAT_NAMES if coat not in ("base", "finish")
+)
+WHOLE_FIRM = (
+    FIRM.replace("[mixes.base]", f"{FIRM_MIXES}[mixes.base]")
+    + '\n[[rule]]\nsubject = "cure.wait"\nvalue = "9 day"\nwhy = "slow"\napplies = { coat = ["brown"] }\n'
+)
+FREE = {"gables", "openings", "follow", "applies"}
+
+
+def keys(made: dict[str, Any], definition: dict[str, Any], way: tuple[str, ...] = ()) -> Iterator[tuple[str, ...]]:
+    """Every way to a key that the schema lets in; a free key is "*"."""
+    for key, field in definition.get("properties", {}).items():
+        yield (*way, key)
+        yield from inner_keys(made, field, (*way, key))
+
+
+def inner_keys(made: dict[str, Any], field: dict[str, Any], way: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    if "$ref" in field:
+        yield from keys(made, made["$defs"][field["$ref"].rpartition("/")[2]], way)
+    for one in (*field.get("oneOf", ()), *field.get("anyOf", ())):
+        yield from inner_keys(made, one, way)
+    if isinstance(field.get("items"), dict):
+        yield from inner_keys(made, field["items"], way)
+    if isinstance(field.get("additionalProperties"), dict):
+        yield (*way, "*")
+        yield from inner_keys(made, field["additionalProperties"], (*way, "*"))
+
+
+def test_every_key_that_is_let_in_is_read(monkeypatch: pytest.MonkeyPatch) -> None:
+    seen: list[loading.Reading] = []
+
+    class Watched(loading.Reading):
+        def __init__(self, document: Any) -> None:
+            super().__init__(document)
+            seen.append(self)
+
+    monkeypatch.setattr(loading, "Reading", Watched)
+    loads(WHOLE, firm=WHOLE_FIRM)
+    read = {
+        tuple("*" if n and way[n - 1] in FREE and way[0] != "wall" else step for n, step in enumerate(way))
+        for way in seen[0].read
+    }
+    job, firm = schema("job"), schema("firm")
+    let_in = set(keys(job, job)) | {("firm", *way) for way in keys(firm, firm)}
+    let_in -= {("firm", "darby_firm"), ("job", "firm")}  # read before all else, with the versions
+    assert let_in - read == set()
