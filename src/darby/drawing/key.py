@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from darby.drawing.geometry import turned
 from darby.drawing.model import Mark, Sheet
 from darby.drawing.roles import ROLES
 from darby.drawing.svg import to_svg
@@ -19,6 +20,12 @@ KEYED: tuple[str, ...] = (
 
 WIDE, HIGH = 30.0, 16.0
 """A swatch, in line-table pixels."""
+
+DASHES = (
+    (0.06, 0.7, 20.0), (0.1, 0.25, 110.0), (0.24, 0.5, 70.0), (0.33, 0.85, 5.0), (0.4, 0.2, 40.0), (0.52, 0.6, 150.0),
+    (0.63, 0.3, 95.0), (0.68, 0.8, 30.0), (0.8, 0.5, 120.0), (0.88, 0.2, 10.0), (0.94, 0.75, 65.0),
+)  # fmt: skip
+"""A swatch is too small for chance: where its strokes stand, and their turn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,8 +57,17 @@ def swatch(role: str, sheet: Sheet, title: str) -> str:
     middle = high / 2
     line = ((0.0, middle), (wide, middle))
     patch = ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high))
+    marks: list[Mark]
     if ROLES[role].symbol:
         marks = [Mark("symbol", ((wide / 2, middle),), role)]
+    elif role == "lath":
+        marks = [Mark("polyline", tuple((wide * n / 6, side * middle * 0.8 * (n % 2) + middle) for n in range(7)), role)
+                 for side in (1.0, -1.0)]  # fmt: skip
+    elif role == "old dash":
+        marks = []
+        for x, y, turn in DASHES:
+            du, dv = turned((high / 6, 0.0), turn)
+            marks.append(Mark("line", ((wide * x, high * y), (wide * x + du, high * y + dv)), role))
     elif ROLES[role].hatch is not None:
         under = [Mark("hatch", patch, "plaster")] if role in ("base coat", "finish coat") else []
         marks = [*under, Mark("hatch", patch, role, role)]

@@ -121,6 +121,7 @@ PAPER = _paper(Fraction(3, 16), "3/16")
 PAPERS: tuple[Sheet, ...] = (
     _paper(Fraction(1, 4), "1/4"), PAPER, _paper(Fraction(1, 8), "1/8"),
     _paper(Fraction(3, 32), "3/32"), _paper(Fraction(1, 16), "1/16"), _paper(Fraction(1, 32), "1/32"),
+    _paper(Fraction(1, 64), "1/64"),
 )  # fmt: skip
 """Usual scales, largest first: inches of paper to the foot of wall."""
 

@@ -1,0 +1,364 @@
+"""What stands on each paper: trees of sentences and numbers that are already written. No paper computes anything.
+
+Every text is plain; a fraction such as 3/8 in it is set as a built fraction. Texts in two languages are a ``Both``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from darby.words import Language
+
+
+@dataclass(frozen=True, slots=True)
+class Both:
+    """The same words in the sheet's first language and in its second ("" = the sheet has one language)."""
+
+    first: str
+    second: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Firm:
+    """Who the paper is from: name, what the firm does, address, further lines (telephone, licence)."""
+
+    name: str
+    line: str = ""
+    address: str = ""
+    more: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Stamp:
+    """What every page says at its foot, and when the paper was made.
+
+    Parameters
+    ----------
+    job, number
+        the job's name and number.
+    revision, job_hash, book, made_with
+        revision of the document, its hash, version of the rule book, version of darby.
+    date
+        the job's day as it is printed.
+    seconds
+        the same day in seconds since 1970, for the PDF's date: the same job is the same file.
+    invented
+        whether every page says that the job is invented.
+    """
+
+    job: str
+    number: str
+    revision: str
+    job_hash: str
+    book: str
+    made_with: str
+    date: str
+    seconds: int
+    invented: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class KeyItem:
+    """One entry of a drawing's key: a swatch (SVG) and what it means."""
+
+    svg: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A drawing as SVG in points, placed at its own size. ``alt`` says in words what it shows."""
+
+    svg: str
+    alt: str
+    caption: str = ""
+    key: tuple[KeyItem, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A cut through the wall with the words beside it."""
+
+    picture: Picture
+    opening: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A bold opening of two to five words, then one or two sentences."""
+
+    opening: str
+    text: str
+
+
+# --- the customer's quote ----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class WorkRow:
+    """One line of "What goes on, and why". ``standing`` is printed where a figure decides and is not published."""
+
+    where: str
+    area: str
+    what: str
+    why: str
+    standing: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PriceRow:
+    """One line of the price: what, how much of it, and its money. The lines add up to the total as printed."""
+
+    what: str
+    amount: str
+    price: str
+
+
+@dataclass(frozen=True, slots=True)
+class Alternative:
+    """Something the customer may tick instead: "add $380.00", "less $1,390.00"."""
+
+    what: str
+    price: str
+
+
+@dataclass(frozen=True, slots=True)
+class QuotePaper:
+    """The customer's letter with a price."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    customer: str
+    place: str
+    until: str
+    opening: str
+    work: tuple[WorkRow, ...]
+    prices: tuple[PriceRow, ...]
+    total: str
+    payment: str = ""
+    elevations: tuple[Picture, ...] = ()
+    cuts: tuple[Cut, ...] = ()
+    alternatives: tuple[Alternative, ...] = ()
+    not_included: tuple[str, ...] = ()
+    expect: tuple[str, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    area_head: str = "sq ft"
+    language: Language = "en"
+
+
+# --- the supplier's order ----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class OrderRow:
+    """One line: how many packages to bring, of what, in what package, what was needed exactly, what is already ordered.
+
+    ``price`` and ``sum`` are package prices; leave them empty on an order without prices.
+    """
+
+    count: str
+    item: str
+    package: str
+    needed: str
+    ordered: str = ""
+    price: str = ""
+    sum: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class OrderPaper:
+    """The order to one supplier: the difference against what is on order already."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    supplier: str
+    deliver: str
+    rows: tuple[OrderRow, ...]
+    total: str = ""
+    notes: tuple[str, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    language: Language = "en"
+
+
+# --- the crew's sheets -------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class BothCaution:
+    """A caution in both languages."""
+
+    opening: Both
+    text: Both
+
+
+@dataclass(frozen=True, slots=True)
+class CrewCoat:
+    """One coat: its name, thickness (large), where its face comes to, its mix, then curing and waiting.
+
+    ``standing`` is printed where a figure decides and is not published.
+    """
+
+    name: Both
+    thickness: str
+    grounds: Both = Both("")
+    mix: Both = Both("")
+    wait: Both = Both("")
+    standing: Both = Both("")
+
+
+@dataclass(frozen=True, slots=True)
+class CrewPart:
+    """One zone of the surface: what to do to the base, then the coats from the base outward."""
+
+    name: Both
+    prepare: tuple[Both, ...]
+    coats: tuple[CrewCoat, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BeadRow:
+    """Which edge gets which bead, how much of it, and how deep its ground is."""
+
+    edge: Both
+    bead: Both
+    length: str
+    ground: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CrewPaper:
+    """The crew's sheet for one surface. No money stands on it."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    surface: Both
+    area: Both
+    parts: tuple[CrewPart, ...]
+    picture: Picture | None = None
+    cut: Picture | None = None
+    beads: tuple[BeadRow, ...] = ()
+    set_back: Both | None = None
+    cautions: tuple[BothCaution, ...] = ()
+    notes: tuple[Both, ...] = ()
+    languages: tuple[Language, ...] = ("en", "es")
+
+
+@dataclass(frozen=True, slots=True)
+class TicketPart:
+    """What goes into one batch. ``strokes`` tally marks, one short stroke more if ``part``; ``count`` in figures."""
+
+    what: Both
+    measure: Both
+    count: str
+    strokes: int = 0
+    part: bool = False
+    note: Both = Both("")
+
+
+@dataclass(frozen=True, slots=True)
+class Ticket:
+    """One mix. ``boxes`` squares are struck off, one a batch; ``last`` says what the last part batch takes."""
+
+    mix: Both
+    where: Both
+    makes: Both
+    batches: Both
+    boxes: int
+    parts: tuple[TicketPart, ...]
+    last: Both = Both("")
+    notes: tuple[Both, ...] = ()
+    cautions: tuple[BothCaution, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class TicketPaper:
+    """Batch tickets, half a letter sheet each. No money stands on them."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    tickets: tuple[Ticket, ...]
+    languages: tuple[Language, ...] = ("en", "es")
+
+
+# --- the working package -----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class LedgerRow:
+    """One answer. ``soft``: it leans on memory, habit or an assumption, and is underlined with dots."""
+
+    what: str
+    value: str
+    soft: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Ledger:
+    """Answers that belong together."""
+
+    title: str
+    rows: tuple[LedgerRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingLine:
+    """One step: its sentence, its printed line with the result, the ids of the rules in it."""
+
+    says: str
+    line: str
+    rules: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingGroup:
+    """Steps of one surface or of the job."""
+
+    title: str
+    lines: tuple[WorkingLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RuleRow:
+    """A figure that was used: id, our words, value as the book has it, source and place, standing, why if local."""
+
+    id: str
+    says: str
+    value: str
+    source: str
+    standing: str
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class NoteRow:
+    """A note: where it belongs, its sentence, the rules behind it."""
+
+    at: str
+    text: str
+    rules: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingPaper:
+    """Every step, rule and note of the job, for the firm."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    groups: tuple[WorkingGroup, ...]
+    rules: tuple[RuleRow, ...] = ()
+    ledgers: tuple[Ledger, ...] = ()
+    stops: tuple[NoteRow, ...] = ()
+    cautions: tuple[NoteRow, ...] = ()
+    assumed: tuple[NoteRow, ...] = ()
+    facts: tuple[NoteRow, ...] = ()
+    pictures: tuple[Picture, ...] = ()
+    language: Language = "en"
+
+
+Paper = QuotePaper | OrderPaper | CrewPaper | TicketPaper | WorkingPaper

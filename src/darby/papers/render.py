@@ -1,0 +1,128 @@
+"""A paper's data and its template to a tagged PDF, by one typst compiler for all papers."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
+from functools import cache
+from importlib import resources
+from typing import Any, Literal
+
+import typst
+
+from darby.papers.model import CrewPaper, KeyItem, OrderPaper, Paper, Picture, QuotePaper, TicketPaper, WorkingPaper
+from darby.words import Language, catalogue, say
+
+KINDS: dict[type[Any], str] = {
+    QuotePaper: "quote", OrderPaper: "order", CrewPaper: "crew", TicketPaper: "tickets", WorkingPaper: "working",
+}  # fmt: skip
+COMMON = ("local-opening", "local", "hold")
+STANDARD: Literal["ua-1"] = "ua-1"
+"""Tagged for whoever has it read aloud: every paper titled, every drawing with words for it."""
+
+
+class MoneyOnCrewPaper(ValueError):
+    """A crew's paper must not carry money; names where it stood."""
+
+
+def render(paper: Paper) -> bytes:
+    """The PDF of ``paper``. The same paper is the same file, whenever it is made.
+
+    Raises
+    ------
+    MoneyOnCrewPaper
+        if a money sign stands anywhere on a crew sheet or a batch ticket.
+    """
+    if isinstance(paper, (CrewPaper, TicketPaper)):
+        _without_money(paper)
+    kind = KINDS[type(paper)]
+    files: dict[str, bytes] = {}
+    data = {
+        "data": _plain(paper, files),
+        "labels": labels(kind, languages_of(paper)),
+        **_foot(paper, kind),
+    }
+    files["main.typ"] = _template(f"{kind}.typ")
+    files["house.typ"] = _template("house.typ")
+    files["paper.json"] = json.dumps(data, ensure_ascii=False).encode()
+    made = _compiler().compile(
+        input=files,  # type: ignore[type-var]  # typst's own stub forgets that a dict of files is taken
+        pdf_standards=[STANDARD],
+        timestamp=paper.stamp.seconds,
+    )
+    if not isinstance(made, bytes):
+        raise TypeError("a PDF is one file")
+    return made
+
+
+def languages_of(paper: Paper) -> tuple[Language, ...]:
+    """The languages a paper is written in, first one first."""
+    return paper.languages if isinstance(paper, (CrewPaper, TicketPaper)) else (paper.language,)
+
+
+def labels(kind: str, languages: tuple[Language, ...]) -> dict[str, Any]:
+    """A paper's own headings and labels by their last word; crew papers get each in both languages."""
+    start = f"papers.{kind}."
+    codes = {code.removeprefix(start): code for code in catalogue("en") if code.startswith(start)}
+    codes |= {name: f"papers.{name}" for name in COMMON}
+    if kind not in ("crew", "tickets"):
+        return {name: say(code, {}, languages[0]) for name, code in codes.items()}
+    pairs = {name: [say(code, {}, language) for language in languages] for name, code in codes.items()}
+    return {name: {"first": pair[0], "second": pair[1] if len(pair) > 1 else ""} for name, pair in pairs.items()}
+
+
+@cache
+def _compiler() -> typst.Compiler:
+    return typst.Compiler(ignore_system_fonts=True)
+
+
+@cache
+def _template(name: str) -> bytes:
+    return resources.files("darby.papers").joinpath("templates", name).read_bytes()
+
+
+def _foot(paper: Paper, kind: str) -> dict[str, str]:
+    first, *more = languages_of(paper)
+    stamp = paper.stamp
+    values = {"number": stamp.number, "revision": stamp.revision, "job_hash": stamp.job_hash, "book": stamp.book,
+              "made_with": stamp.made_with}  # fmt: skip
+    return {
+        "first": first,
+        "second": more[0] if more else first,
+        "kind": say(f"papers.{kind}.kind", {}, first),
+        "stamp": say("papers.stamp", values, first),
+        "invented": say("papers.invented", {}, first) if stamp.invented else "",
+        "sheet": say("papers.sheet", {"n": "{n}", "m": "{m}"}, first),
+    }
+
+
+def _plain(thing: object, files: dict[str, bytes]) -> Any:
+    """Dataclasses as JSON; drawings become files beside the template."""
+    if is_dataclass(thing):
+        plain = {f.name: _plain(getattr(thing, f.name), files) for f in fields(thing)}
+        if isinstance(thing, (Picture, KeyItem)):
+            name = f"drawing-{len(files)}.svg"
+            files[name] = thing.svg.encode()
+            plain["svg"] = name
+        return plain
+    if isinstance(thing, (tuple, list)):
+        return [_plain(part, files) for part in thing]
+    return thing
+
+
+def _texts(thing: object, place: str) -> Iterator[tuple[str, str]]:
+    if is_dataclass(thing):
+        for f in fields(thing):
+            yield from _texts(getattr(thing, f.name), f"{place}.{f.name}" if place else f.name)
+    elif isinstance(thing, tuple):
+        for i, part in enumerate(thing):
+            yield from _texts(part, f"{place}[{i}]")
+    elif isinstance(thing, str):
+        yield place, thing
+
+
+def _without_money(paper: CrewPaper | TicketPaper) -> None:
+    for place, text in _texts(paper, ""):
+        if "$" in text:
+            raise MoneyOnCrewPaper(f"{place}: {text!r}")
