@@ -66,9 +66,9 @@ def _times(
         option = coats.of(area.zone).chosen
         done = []
         if area.lathed:
-            done.append(CoatTime("paper-and-lath", area.area, _pace(job, "paper-and-lath")))
+            done.append(CoatTime("paper-and-lath", area.area, _pace(job, "paper-and-lath"), may_stop=True))
         if length := beads.get((name, area.zone)):
-            done.append(CoatTime("beads", Quantity(length, FEET), _pace(job, "beads")))
+            done.append(CoatTime("beads", Quantity(length, FEET), _pace(job, "beads"), may_stop=True))
         for coat in option.coats:
             done.append(
                 CoatTime(

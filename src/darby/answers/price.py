@@ -76,7 +76,8 @@ def _profit(firm: job_firm.Firm) -> Profit | None:
 
 
 def _terms(firm: job_firm.Firm) -> TripTerms:
-    return TripTerms(firm.trip.travel, firm.trip.set_up, firm.trip.least) if firm.trip is not None else TripTerms()
+    trip, day = firm.trip, firm.labor.day or 0
+    return TripTerms(trip.travel, trip.set_up, trip.least, day) if trip is not None else TripTerms(day=day)
 
 
 def _places(volumes: Volumes) -> list[Place]:

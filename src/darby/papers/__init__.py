@@ -1,5 +1,6 @@
 """Papers: data that is already written, set in the house style as tagged PDFs, and put in place as a whole set."""
 
+from darby.papers.filled import paper_set
 from darby.papers.model import (
     Alternative,
     BeadRow,
@@ -38,5 +39,5 @@ __all__ = [
     "Alternative", "BeadRow", "Both", "BothCaution", "Caution", "CrewCoat", "CrewPaper", "CrewPart", "Cut", "Firm",
     "KeyItem", "Ledger", "LedgerRow", "MoneyOnCrewPaper", "NotOurs", "NoteRow", "OrderPaper", "OrderRow", "Paper",
     "Picture", "PriceRow", "QuotePaper", "RuleRow", "Stamp", "Ticket", "TicketPaper", "TicketPart", "WorkRow",
-    "WorkingGroup", "WorkingLine", "WorkingPaper", "render", "write_set",
+    "WorkingGroup", "WorkingLine", "WorkingPaper", "paper_set", "render", "write_set",
 ]  # fmt: skip

@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from darby.quantities import Order, Volumes
 
 
-
 def crew_sheet(writer: Writer, surface_id: str) -> CrewPaper:
     """What the crew needs to know to do one surface."""
     answers = writer.answers
@@ -32,7 +31,7 @@ def crew_sheet(writer: Writer, surface_id: str) -> CrewPaper:
     return CrewPaper(
         firm=writer.firm,
         stamp=writer.stamp,
-        title=writer.say("papers.crew.title", wall=surface.name),
+        title=writer.say("paper.crew.title", wall=surface.name),
         surface=Both(surface.name),
         area=Both(*(writer.write(area, name) for name in writer.crew_languages[:2])),
         parts=tuple(_part(writer, surface_id, zone, built) for zone, built in coats.zones),
@@ -47,7 +46,7 @@ def crew_sheet(writer: Writer, surface_id: str) -> CrewPaper:
 
 def _part(writer: Writer, surface: str, zone: str, built: BuildUp) -> CrewPart:
     base = writer.answers.job.base(surface, zone)
-    name = Both(base.name) if base.name else writer.both(f"papers.base.{base.kind}")
+    name = Both(base.name) if base.name else writer.both(f"paper.base.{base.kind}")
     return CrewPart(
         name=name,
         prepare=tuple(writer.both(f"buildup.prep.{code}") for code in built.chosen.preparation),
@@ -58,9 +57,9 @@ def _part(writer: Writer, surface: str, zone: str, built: BuildUp) -> CrewPart:
 def _coat(writer: Writer, surface: str, zone: str, built: BuildUp, coat: Coat) -> CrewCoat:
     grounds = Both("")
     if coat.levels:
-        grounds = writer.both("papers.crew.to-grounds", grounds=built.chosen.grounds)
+        grounds = writer.both("paper.crew.to-grounds", grounds=built.chosen.grounds)
     elif coat.name == "finish":
-        grounds = writer.both("papers.crew.to-bead", bead=built.chosen.bead)
+        grounds = writer.both("paper.crew.to-bead", bead=built.chosen.bead)
     notes = [writer.both(f"buildup.coat-note.{code}") for code in coat.notes]
     said = Both(
         " ".join([grounds.first, *(n.first for n in notes)]).strip(),
@@ -90,11 +89,11 @@ def _wait(writer: Writer, coat: Coat) -> Both:
     """Keep damp so long; the next coat after so long, and no later where it must not come later."""
     said = []
     if coat.moist is not None:
-        said.append(writer.both("papers.crew.damp", moist=coat.moist))
+        said.append(writer.both("paper.crew.damp", moist=coat.moist))
     if coat.wait_least is not None:
-        said.append(writer.both("papers.crew.wait-least", wait=coat.wait_least))
+        said.append(writer.both("paper.crew.wait-least", wait=coat.wait_least))
     if coat.wait_most is not None:
-        said.append(writer.both("papers.crew.wait-most", wait=coat.wait_most))
+        said.append(writer.both("paper.crew.wait-most", wait=coat.wait_most))
     return Both(" ".join(s.first for s in said), " ".join(s.second for s in said))
 
 
@@ -139,7 +138,5 @@ def _cautions(writer: Writer, coats: SurfaceCoats) -> list[BothCaution]:
 
 
 def _opening(writer: Writer, note: Note) -> Both:
-    code = f"papers.opening.{note.code}"
-    return writer.both(code if writer.knows(code) else "papers.opening.caution")
-
-
+    code = f"paper.opening.{note.code}"
+    return writer.both(code if writer.knows(code) else "paper.opening.caution")

@@ -13,18 +13,18 @@ if TYPE_CHECKING:
 
 def mix_called(writer: Writer, mix: CoatMix, language: Language) -> str:
     """The coat it is for, and how its base drinks where that made the mix: "Scratch coat, on lath"."""
-    name = writer.say(f"papers.mix.{mix.coat}", language)
+    name = writer.say(f"paper.mix.{mix.coat}", language)
     suction = mix.id.rpartition(" ")[2]
-    return f"{name}, {writer.say(f'papers.mix.on-{suction}', language)}" if suction in ("none", "low", "high") else name
+    return f"{name}, {writer.say(f'paper.mix.on-{suction}', language)}" if suction in ("none", "low", "high") else name
 
 
 def parts_said(writer: Writer, mix: CoatMix, language: Language) -> str:
-    """"1 portland, 3/4 lime, 5 damp sand", or the name on the bag."""
+    """ "1 portland, 3/4 lime, 5 damp sand", or the name on the bag."""
     if mix.bagged is not None:
         return mix.bagged.name
     if mix.parts is None:
         return ""
     return ", ".join(
-        f"{writer.write(mix.parts.of(m), language)} {writer.say(f'papers.material.{m}', language)}"
+        f"{writer.write(mix.parts.of(m), language)} {writer.say(f'paper.material.{m}', language)}"
         for m in mix.parts.used
     )

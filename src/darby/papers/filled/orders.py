@@ -24,11 +24,11 @@ def orders(writer: Writer, order: Order) -> dict[str, OrderPaper]:
         supplier: OrderPaper(
             firm=writer.firm,
             stamp=writer.stamp,
-            title=writer.say("papers.order.title", supplier=supplier),
+            title=writer.say("paper.order.title", supplier=supplier),
             supplier=supplier,
             deliver=job.address,
             rows=tuple(_row(writer, line) for line in lines),
-            notes=(writer.say("papers.order.made", day=day(job.as_of, writer.language)),),
+            notes=(writer.say("paper.order.made", day=day(job.as_of, writer.language)),),
             language=writer.language,
         )
         for supplier, lines in by_supplier.items()
@@ -39,7 +39,9 @@ def _row(writer: Writer, line: OrderLine) -> OrderRow:
     more = line.more if line.ordered is not None else line.whole or line.packages
     needed = writer.write(line.needed)
     also = ", ".join(writer.write(part.amount) for part in line.also)
-    over = writer.say("papers.order.over", amount=line.over) if line.standing == "over" and line.over is not None else ""
+    over = (
+        writer.say("paper.order.over", amount=line.over) if line.standing == "over" and line.over is not None else ""
+    )
     ordered = writer.write(line.ordered) if line.ordered is not None else ""
     return OrderRow(
         count=_number(writer, more),

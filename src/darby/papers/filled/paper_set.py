@@ -37,8 +37,8 @@ def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
     if mixes is not None:
         made["tickets.pdf"] = tickets(writer, mixes)
     made["working.pdf"] = working_package(writer)
-    for surface in answers.job.surfaces:
-        made[f"wall-{surface.id}.dxf"] = to_dxf(elevation(surface, language=writer.language, system=writer.system))
+    for wall in answers.job.surfaces:
+        made[f"wall-{wall.id}.dxf"] = to_dxf(elevation(wall, language=writer.language, system=writer.system))
     return made
 
 

@@ -27,26 +27,26 @@ def quote(writer: Writer, price: Price) -> QuotePaper:
     job = writer.answers.job
     days = writer.answers.good("days").get("job")
     until = job.as_of + timedelta(days=job.price.stands_days or STANDS)
-    weeks = writer.say("papers.quote.opening-days", trips=days.count, span=days.span) if days is not None else ""
+    weeks = writer.say("paper.quote.opening-days", trips=days.count, span=days.span) if days is not None else ""
     return QuotePaper(
         firm=writer.firm,
         stamp=writer.stamp,
-        title=writer.say("papers.quote.title", name=job.name),
+        title=writer.say("paper.quote.title", name=job.name),
         customer=job.customer,
         place=job.address,
-        until=writer.say("papers.quote.until", day=day(until, writer.language, weekday=False)),
-        opening=" ".join(x for x in (writer.say("papers.quote.opening"), weeks, job.price.says) if x),
+        until=writer.say("paper.quote.until", day=day(until, writer.language, weekday=False)),
+        opening=" ".join(x for x in (writer.say("paper.quote.opening"), weeks, job.price.says) if x),
         work=tuple(_work(writer)),
         prices=tuple(_price_row(writer, line) for line in price.quote),
         total=writer.write(price.total),
-        payment=writer.say("papers.quote.incomplete", items=price.lacks) if not price.complete else "",
+        payment=writer.say("paper.quote.incomplete", items=price.lacks) if not price.complete else "",
         elevations=_elevations(writer),
         cuts=tuple(_cuts(writer)),
         alternatives=tuple(_alternatives(writer)),
         not_included=tuple(_not_included(writer)),
         expect=tuple(_expect(writer)),
         cautions=tuple(_cautions(writer)),
-        area_head=writer.say("papers.quote.area-us" if writer.system == "us" else "papers.quote.area-metric"),
+        area_head=writer.say("paper.quote.area-us" if writer.system == "us" else "paper.quote.area-metric"),
         language=writer.language,
     )
 
@@ -66,7 +66,7 @@ def _work(writer: Writer) -> list[WorkRow]:
                     where=writer.place(f"{surface}/{zone}"),
                     area=writer.write(areas[zone]).split(" ")[0] if zone in areas else "",
                     what=f"{what}, {writer.write(option.nominal)}",
-                    why=writer.say(f"papers.why.{'lath' if option.lath and base.kind == 'block' else base.kind}"),
+                    why=writer.say(f"paper.why.{'lath' if option.lath and base.kind == 'block' else base.kind}"),
                     standing=_standing(writer, option.voices),
                 )
             )
@@ -86,9 +86,9 @@ def _price_row(writer: Writer, line: QuoteLine) -> PriceRow:
         area = next(a.area for a in volumes.areas if a.zone == zone)
         return PriceRow(writer.place(line.at), writer.write(area), writer.write(line.amount))
     if line.kind == "also":
-        what = writer.say(f"papers.also.{line.what}")
+        what = writer.say(f"paper.also.{line.what}")
         return PriceRow(f"{what}: {line.says}" if line.says else what, "", writer.write(line.amount))
-    return PriceRow(writer.say("papers.access", kind=line.what), "", writer.write(line.amount))
+    return PriceRow(writer.say("paper.access", kind=line.what), "", writer.write(line.amount))
 
 
 def _elevations(writer: Writer) -> tuple[Picture, ...]:
@@ -109,7 +109,7 @@ def _cuts(writer: Writer) -> list[Cut]:
                 reason = built.chosen.reasons[0] if built.chosen.reasons else None
                 cuts[sort] = Cut(
                     writer.cut(built.chosen, base.kind, base.joints),
-                    writer.say("papers.quote.full-size"),
+                    writer.say("paper.quote.full-size"),
                     writer.note(reason) if reason is not None else "",
                 )
     return list(cuts.values())[:3]
@@ -118,8 +118,8 @@ def _cuts(writer: Writer) -> list[Cut]:
 def _alternatives(writer: Writer) -> list[Alternative]:
     rows = []
     for other in alternatives(writer.answers):
-        what = writer.say(f"papers.rather.{other.code}", walls="; ".join(writer.place(s) for s in other.surfaces))
-        way = "papers.rather.add" if other.change > 0 else "papers.rather.less"
+        what = writer.say(f"paper.rather.{other.code}", walls="; ".join(writer.place(s) for s in other.surfaces))
+        way = "paper.rather.add" if other.change > 0 else "paper.rather.less"
         rows.append(Alternative(what, writer.say(way, amount=Amount(abs(other.change)))))
     return rows
 
@@ -131,7 +131,7 @@ def _not_included(writer: Writer) -> list[str]:
         codes.insert(0, "paint")
     if any(e.meets is not None for s in job.surfaces for e in s.edges):
         codes.append("lead-test")
-    return [writer.say(f"papers.not.{code}") for code in codes]
+    return [writer.say(f"paper.not.{code}") for code in codes]
 
 
 def _expect(writer: Writer) -> list[str]:
@@ -139,8 +139,8 @@ def _expect(writer: Writer) -> list[str]:
     codes = ["hairlines", "tone"]
     if any(b.kind == "block" for b in writer.answers.job.bases):
         codes.insert(1, "joints")
-    said = [writer.say(f"papers.expect.{code}") for code in codes]
-    return [*said, writer.say("papers.expect.paint", ph=book.number("cure.paint-ph").written)]
+    said = [writer.say(f"paper.expect.{code}") for code in codes]
+    return [*said, writer.say("paper.expect.paint", ph=book.number("cure.paint-ph").written)]
 
 
 def _cautions(writer: Writer) -> list[Caution]:
@@ -148,16 +148,16 @@ def _cautions(writer: Writer) -> list[Caution]:
     book = writer.answers.book
     cautions = [
         Caution(
-            writer.say("papers.caution.frost"),
-            writer.say("papers.caution.frost-text", cold=book.number("cure.cold"), hold=book.number("cure.hold-warm")),
+            writer.say("paper.caution.frost"),
+            writer.say("paper.caution.frost-text", cold=book.number("cure.cold"), hold=book.number("cure.hold-warm")),
         )
     ]
     for note, _ in writer.gathered(n for n in writer.answers.notes if n.code in CUSTOMERS):
-        cautions.append(Caution(writer.say("papers.caution.old-work"), writer.note(note)))
+        cautions.append(Caution(writer.say("paper.caution.old-work"), writer.note(note)))
     for surface, coats in writer.answers.good("coats").items():
         for _, built in coats.zones:
             cautions += [
-                Caution(writer.say("papers.caution.set-back", wall=writer.place(surface)), writer.note(n))
+                Caution(writer.say("paper.caution.set-back", wall=writer.place(surface)), writer.note(n))
                 for n in (*built.chosen.cautions, *built.notes)
                 if n.code.startswith("buildup.set-back")
             ]

@@ -28,7 +28,7 @@ def working_package(writer: Writer) -> WorkingPaper:
     return WorkingPaper(
         firm=writer.firm,
         stamp=writer.stamp,
-        title=writer.say("papers.working.title", name=writer.answers.job.name),
+        title=writer.say("paper.working.title", name=writer.answers.job.name),
         groups=tuple(
             WorkingGroup(_group(writer, place), tuple(_line(writer, step) for step in found))
             for place, found in by_place.items()
@@ -56,7 +56,7 @@ def _steps(writer: Writer) -> Iterator[Step | Found]:
 
 
 def _group(writer: Writer, place: str) -> str:
-    known = {"job": "papers.working.of-job", "mix": "papers.working.of-mix"}
+    known = {"job": "paper.working.of-job", "mix": "paper.working.of-mix"}
     return writer.say(known[place]) if place in known else writer.place(place)
 
 
@@ -108,17 +108,17 @@ def _ledgers(writer: Writer) -> Iterator[Ledger]:
             what = f"{writer.say(f'buildup.option.{built.chosen.id}')}, {writer.write(built.chosen.nominal)}"
             soft = bool(built.chosen.voices) and built.chosen.voices[0].standing in SOFT
             rows.append(LedgerRow(writer.place(f"{surface}/{zone}"), what, soft))
-    yield Ledger(writer.say("papers.working.put-on"), tuple(rows))
+    yield Ledger(writer.say("paper.working.put-on"), tuple(rows))
     order = writer.answers.good("order").get("job")
     if order is not None:
         yield Ledger(
-            writer.say("papers.working.order"),
+            writer.say("paper.working.order"),
             tuple(LedgerRow(x.name or writer.say(x.says), writer.write(x.packages or x.needed)) for x in order.lines),
         )
     price = writer.answers.good("price").get("job")
     if price is not None:
         yield Ledger(
-            writer.say("papers.working.money"),
+            writer.say("paper.working.money"),
             (
                 LedgerRow(writer.say("price.labor"), writer.write(price.loaded.labor)),
                 LedgerRow(writer.say("price.material"), writer.write(price.loaded.material)),

@@ -131,7 +131,7 @@ class Writer:
         sheet = sheet_for(marks, WIDE, high)
         alt = titled(surface, self.language, self.system)
         items = tuple(KeyItem(entry.svg, entry.text) for entry in key(marks, sheet, self.language))
-        caption = self.say("papers.elevation", name=surface.name, scale=sheet.words)
+        caption = self.say("paper.elevation", name=surface.name, scale=sheet.words)
         return Picture(to_svg(marks, sheet, title=alt), alt, caption, items)
 
     def cut(self, option: Option, base: str, joints: str | None) -> Picture:
