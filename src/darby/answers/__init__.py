@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from darby import __version__
-from darby.answers import cautions, coats, days, mixes, order, price, volumes, wall
+from darby.answers import cautions, coats, days, mixes, order, paint, price, volumes, wall
 from darby.answers.book import book_of
 from darby.answers.graph import Later, walk
 from darby.answers.stage import Answers, Stage, Waiting
@@ -21,6 +21,7 @@ STAGES: tuple[Stage[Any, Any], ...] = (
     mixes.STAGE,
     order.STAGE,
     days.STAGE,
+    paint.STAGE,
     price.STAGE,
     cautions.STAGE,
 )

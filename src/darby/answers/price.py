@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 from darby.answers.stage import Answers, Stage, Waiting
 from darby.days.model import Visits
+from darby.days.paint import Paint
+from darby.measure.limits import whole
 from darby.measure.units import unit
 from darby.price import price
 from darby.price.model import (
@@ -39,17 +41,20 @@ FREE = frozenset({"water"})
 
 
 def _ask(job: Job, book: Book, answers: Answers, at: str) -> PriceAsk | Waiting:  # noqa: ARG001 -- of the whole job
-    firm, days, order = job.firm, answers.of("days"), answers.of("order")
+    firm, days, order, painted = job.firm, answers.of("days"), answers.of("order"), answers.of("paint")
     return PriceAsk(
         book=book,
         crew=tuple(Crew(c.role, c.people, c.wage) for c in firm.crew),
         burden=_burden(firm),
-        work=tuple(Work(c.at, c.coat, c.hours) for c in days.coats),
+        work=(
+            *(Work(c.at, c.coat, c.hours) for c in days.coats),
+            *(Work(place, "paint", hours) for place, hours in painted.hours),
+        ),
         places=tuple(p for v in answers.good("volumes").values() for p in _places(v)),
         order=_items(firm, order),
         also=tuple(Also(a.what, a.says, a.hours, a.cost) for a in job.also),
         terms=_terms(firm),
-        trips=tuple(TripTime(t.hours, t.idle) for t in days.trips),
+        trips=(*(TripTime(t.hours, t.idle) for t in days.trips), *_paint_trips(painted)),
         alone=days.alone,
         hires=_hires(firm, days),
         overheads=_overheads(firm),
@@ -58,6 +63,14 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> PriceAsk | Waiting:
         bags=_bags(order),
         usual=_usual(firm),
     )
+
+
+def _paint_trips(painted: Paint) -> tuple[TripTime, ...]:
+    """The painting's trips, evenly filled."""
+    if painted.total is None or painted.trips is None:
+        return ()
+    count = whole(painted.trips.value)
+    return (TripTime(Quantity(float(painted.total) / count, painted.total.unit)),) * count
 
 
 def _burden(firm: job_firm.Firm) -> tuple[Share, ...]:
@@ -120,4 +133,4 @@ def _span(span: job_firm.Span | None) -> Span | None:
     return Span(Quantity(span.low, span.unit), Quantity(span.high, span.unit)) if span is not None else None
 
 
-STAGE: Stage[PriceAsk, Price] = Stage("price", ("volumes", "order", "days"), "job", "now", _ask, price)
+STAGE: Stage[PriceAsk, Price] = Stage("price", ("volumes", "order", "days", "paint"), "job", "now", _ask, price)

@@ -37,11 +37,17 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> VolumesAsk:
         openings = tuple(
             Opening(name, cut.get(name, 0), tuple(reveals[(area.zone, name)]), whole[name]) for name in names
         )
-        zones.append(_zone(job, at, area.zone, area.gross, openings, coats.of(area.zone)))
+        zones.append(_zone(job, book, at, area.zone, area.gross, openings, coats.of(area.zone)))
     return VolumesAsk(at, tuple(zones), count=wall.count, allow=allowances(job), book=book)
 
 
-def _zone(job: Job, at: str, zone: str, gross: object, openings: tuple[Opening, ...], built: BuildUp) -> Zone:
+def _coats(book: Book, subject: str) -> int:
+    return round(book.number(subject).number)
+
+
+def _zone(
+    job: Job, book: Book, at: str, zone: str, gross: object, openings: tuple[Opening, ...], built: BuildUp
+) -> Zone:
     base, option = job.base(at, zone), built.chosen
     coats = tuple(
         Coat(
@@ -68,8 +74,8 @@ def _zone(job: Job, at: str, zone: str, gross: object, openings: tuple[Opening, 
         sheathing=base.sheathing,
         paper=option.paper_layers,
         bonding="bonding-agent" in option.preparation,
-        primer=1 if wanted.paint else 0,
-        paint=2 if wanted.paint else 0,
+        primer=_coats(book, "coating.coats.prime") if wanted.paint else 0,
+        paint=_coats(book, "coating.coats.paint") if wanted.paint else 0,
     )
 
 
