@@ -90,6 +90,16 @@ class _Region:
         us, vs = zip(*self.floats, strict=True)
         self.box = (min(us), min(vs), max(us), max(vs))
 
+    @cached_property
+    def lines(self) -> list[tuple[Point, Point, float, float, float, float]]:
+        """Each side's two ends, exact, and the box round it."""
+        lines = []
+        for n, (u, v) in enumerate(self.floats):
+            before = self.floats[n - 1]
+            box = min(u, before[0]), min(v, before[1]), max(u, before[0]), max(v, before[1])
+            lines.append((self.points[n - 1], self.points[n], *box))
+        return lines
+
     def holds(self, u: float, v: float) -> bool:
         """Whether the point lies within; points nearer to the outline than a nudge are never asked for."""
         if not (self.box[0] <= u <= self.box[2] and self.box[1] <= v <= self.box[3]):
@@ -158,31 +168,36 @@ def _parts(here: Corner, there: Corner, regions: Sequence[_Region]) -> Iterator[
     """One side cut where any region's outline meets it; the parts add up to the side's own length."""
     points = [*flat_side(here, there), (there.u, there.v)]
     chords = list(pairwise(points))
-    lengths = [distance(a, b) for a, b in chords]
-    total, chorded = side_length(here, there), sum(lengths, NOUGHT)
+    if len(chords) == 1:
+        lengths = [side_length(here, there)]
+    else:  # chords are shorter than their arc
+        chorded = [distance(a, b) for a, b in chords]
+        stretch = side_length(here, there) / sum(chorded, NOUGHT)
+        lengths = [chord * stretch for chord in chorded]
     for (a, b), length in zip(chords, lengths, strict=True):
         if not length:
             continue
-        full = length if total == chorded else length * total / chorded  # chords are shorter than their arc
-        cuts = sorted({NOUGHT, Fraction(1), *_cuts(a, b, regions)})
-        du, dv = float(b[0] - a[0]), float(b[1] - a[1])
+        start, du, dv = (float(a[0]), float(a[1])), float(b[0] - a[0]), float(b[1] - a[1])
         size = hypot(du, dv)
         beside = (-dv / size * NUDGE, du / size * NUDGE)
-        for low, high in pairwise(cuts):
+        between = sorted(set(_cuts(a, b, regions)))
+        for low, high in pairwise((NOUGHT, *between, Fraction(1))):
             mid = float(low + high) / 2
-            u, v = float(a[0]) + du * mid, float(a[1]) + dv * mid
-            yield _Part(full * (high - low), (u + beside[0], v + beside[1]), (u - beside[0], v - beside[1]))
+            u, v = start[0] + du * mid, start[1] + dv * mid
+            part = length * (high - low) if between else length
+            yield _Part(part, (u + beside[0], v + beside[1]), (u - beside[0], v - beside[1]))
 
 
 def _cuts(a: Point, b: Point, regions: Sequence[_Region]) -> Iterator[Fraction]:
     """Where along a to b (0 to 1, exact) an outline crosses, touches or starts to run along it."""
-    box = sorted((float(a[0]), float(b[0]))), sorted((float(a[1]), float(b[1])))
+    (west, east), (low, high) = (sorted((float(x), float(y))) for x, y in zip(a, b, strict=True))
+    west, east, low, high = west - NUDGE, east + NUDGE, low - NUDGE, high + NUDGE
     for region in regions:
-        u0, v0, u1, v1 = region.box
-        if u1 < box[0][0] - NUDGE or u0 > box[0][1] + NUDGE or v1 < box[1][0] - NUDGE or v0 > box[1][1] + NUDGE:
+        if region.box[2] < west or region.box[0] > east or region.box[3] < low or region.box[1] > high:
             continue
-        for p, q in zip(region.points, (*region.points[1:], region.points[0]), strict=True):
-            yield from _crossing(a, b, p, q)
+        for p, q, u0, v0, u1, v1 in region.lines:
+            if u1 >= west and u0 <= east and v1 >= low and v0 <= high:
+                yield from _crossing(a, b, p, q)
 
 
 def _crossing(a: Point, b: Point, p: Point, q: Point) -> Iterator[Fraction]:
