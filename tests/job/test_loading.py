@@ -60,7 +60,7 @@ def test_the_fire_hall_loads() -> None:
     assert edge(job, "bay-north", "right").shared == edge(job, "crew-1", "left").shared == "bay-north|crew-1"
     assert job.base("bay-south", "hollow").kind == "lath over block"
     assert job.coats.wanted("parapet").total == Fraction(5, 8) * IN
-    assert job.ordered[0].amount == 20
+    assert (job.ordered[0].item, job.ordered[0].unit.name) == ("portland", "bags")
     assert [a.what for a in job.also] == ["protect", "mask", "take off and put back", "wash", "dispose"]
     assert job.also[-1].cost == Decimal("180.00")
 

@@ -32,6 +32,7 @@ MARKUP_OR_MARGIN = "markup or margin, one of the two"
 OPENINGS_APART = "openings clear of each other"
 ZONES_APART = "zones clear of each other"
 CORNERS_IN_ORDER = "corners in order round it"
+NONE = "none yet"
 AN_AREA = "corners with an area between them"
 
 READABLE_FILE = "a file that can be read"

@@ -64,12 +64,13 @@ def _free_ends(plans: Sequence[Plan]) -> Ends:
 def _name_no_strangers(draft: Draft, free: Ends) -> None:
     """An end that names a wall that is not there is a fault, and is not judged further."""
     for surface, ends in free.items():
-        ids = [name for name in draft.zones if name != surface]
         for end in ends.values():
-            if end is not None and end.other and end.other not in ids:
-                way = (*end.loc, "with")
-                draft.reading.fault(way, "job.no-such-surface", end.other, ", ".join(ids), nearest(end.other, ids))
-                end.other, end.readable = None, False
+            if end is None or not end.other or (end.other in draft.zones and end.other != surface):
+                continue
+            ids = [name for name in draft.zones if name != surface]
+            way = (*end.loc, "with")
+            draft.reading.fault(way, "job.no-such-surface", end.other, ", ".join(ids), nearest(end.other, ids))
+            end.other, end.readable = None, False
 
 
 def _side(draft: Draft, free: Ends, surface: str, side: str) -> WallSide | None:

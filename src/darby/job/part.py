@@ -57,7 +57,7 @@ class Reading:
 
     def fault(self, loc: Loc, code: str, found: str, allowed: str, close: str = "") -> None:
         """Keep a fault of the document."""
-        self.faults.append((loc, Fault(code, place(self.document, loc), found, allowed, close)))
+        self.faults.append((loc, Fault(code, place(self.document, loc), found, allowed or ok.NONE, close)))
 
     def sorted_faults(self) -> tuple[Fault, ...]:
         """All faults as the document stands, each once."""

@@ -80,7 +80,7 @@ def _said(model: type[BaseModel], loc: Loc, detail: ErrorDetails) -> tuple[str, 
         allowed = _keys(_model_at(model, loc[:-1]))
         return "job.unknown-key", key, ", ".join(allowed), nearest(key, allowed)
     if kind == "missing":
-        return "job.missing", "", str(loc[-1])
+        return "job.missing", "", f"{loc[-1]} = ..."
     if kind == "literal_error":
         words = re.findall(r"'([^']*)'", str(detail.get("ctx", {}).get("expected", "")))
         return "job.not-one-of", shown(detail["input"]), ", ".join(words), nearest(detail["input"], words)
