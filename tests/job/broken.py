@@ -148,7 +148,7 @@ BROKEN: tuple[Broken, ...] = (
         ("job.twice", 'surface "front", zone "rest", id', "rest", ONCE, ""),
         ("job.no-such-zone", "coats, on 1, zone", "patch", "rest", "")),
     job("coats on no wall", 'surface = "front"\n', 'surface = "frunt"\n',
-        ("job.no-such-surface", "coats, on 1, surface", "frunt", SURFACES, "front")),
+        ("job.no-such-surface", "coats, on 1, surface", "frunt", f"{SURFACES}, shed", "front")),
     job("coats on no zone", 'zone = "patch"\n', 'zone = "pach"\n',
         ("job.no-such-zone", "coats, on 1, zone", "pach", "rest, patch", "patch")),
     job("corner with nobody", 'with = "side"', 'with = "sied"',

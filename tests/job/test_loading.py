@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 import tomllib
 from datetime import date
 from decimal import Decimal
@@ -159,6 +161,21 @@ def test_a_zones_word_goes_before_its_surfaces(good: Job) -> None:
     own = patch.coats[0]
     assert (own.coat, own.thickness, own.moist, own.wait) == ("scratch", Fraction(3, 8) * IN, None, 48 * HOUR)
     assert patch.cure == "ibc"
+
+
+def test_coats_on_a_house_are_on_all_its_walls_but_a_walls_own_word_goes_before() -> None:
+    on = '[[coats.on]]\nsurface = "shed"\nfinish = "dash"\npaint = true\n\n'
+    on += '[[coats.on]]\nsurface = "shed-3"\nfinish = "lace"\n\n'
+    coats = loads(JOB.replace("[[ordered]]", on + "[[ordered]]"), firm=FIRM).coats
+    assert [(w.finish, w.paint) for w in (coats.wanted(f"shed-{n}", "rest") for n in (1, 2, 3, 4))] == [
+        ("dash", True), ("dash", True), ("lace", True), ("dash", True),
+    ]  # fmt: skip
+
+
+def test_what_is_said_of_single_coats_goes_together() -> None:
+    front = '[[coats.on]]\nsurface = "front"\nthickness = { scratch = "1/4 in", finish = "1/8 in" }\n\n'
+    coats = loads(JOB.replace("[[ordered]]", front + "[[ordered]]"), firm=FIRM).coats.wanted("front", "patch").coats
+    assert {c.coat: c.thickness for c in coats} == {"scratch": Fraction(3, 8) * IN, "finish": Fraction(1, 8) * IN}
 
 
 def test_orders_and_days(good: Job) -> None:
@@ -432,9 +449,6 @@ def test_another_price_is_another_hash() -> None:
 
 def test_the_hash_does_not_hang_on_the_run() -> None:
     """Sets have no order of their own: the hash of this job was written down by another process."""
-    import subprocess
-    import sys
-
     code = "from tests.job.documents import JOB; from darby.job import loads; "
     code += "print(loads(JOB.split('[[coats.on')[0]).hash)"
     first, second = (
@@ -443,6 +457,12 @@ def test_the_hash_does_not_hang_on_the_run() -> None:
         for seed in ("1", "2")
     )  # fmt: skip
     assert first == second
+
+
+def test_looking_at_a_job_needs_nothing_heavy() -> None:
+    code = "import darby.job, darby.job.model, darby.job.firm, sys; print('pydantic' in sys.modules)"
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert run.stdout.strip() == "False"
 
 
 def test_jobs_can_be_keys(good: Job) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from darby.job.firm import ITEMS, Firm
+from darby.job.model import REST
 from darby.job.part import Part, Reading
 from darby.rulebook.model import Figure
 
@@ -26,6 +27,8 @@ class Draft:
         self.ids: set[str] = set()
         """Ids of walls and houses so far."""
         self.walls: list[Plan] = []
+        self.houses: dict[str, list[str]] = {}
+        """Id of each house -> ids of its walls."""
         self.zones: dict[str, list[str]] = {}
         """Id of each surface written down -> the ids of its zones."""
 
@@ -44,18 +47,21 @@ class Draft:
             return None
         return (*ITEMS, *self.bags)
 
-    def surface_named(self, part: Part, key: str) -> str | None:
-        """The surface that ``key`` names; one that does not exist is a fault."""
+    def surface_named(self, part: Part, key: str, *, houses: bool = False) -> str | None:
+        """The surface (or house, where that will do) that ``key`` names; one that does not exist is a fault."""
         if not part.has(key):
             return None
         name = part.text(key, must=True)
-        if name and name not in self.zones:
-            part.unknown(key, "job.no-such-surface", name, tuple(self.zones))
+        there = (*self.zones, *(self.houses if houses else ()))
+        if name and name not in there:
+            part.unknown(key, "job.no-such-surface", name, there)
             return None
         return name or None
 
     def zones_of(self, surface: str | None) -> list[str] | None:
         """The zones of a surface; None if it is not known."""
+        if surface in self.houses:
+            return [REST]
         return self.zones.get(surface) if surface else None
 
     def firm_rules(self) -> tuple[Figure, ...]:

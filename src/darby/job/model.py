@@ -6,11 +6,12 @@ of writing the same thing has the same hash.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
-from typing import Literal, get_args
+from typing import Literal, TypeVar, get_args
 
 from darby.job.firm import CoatName, Firm, Length, Mix
 from darby.measure.faults import Fault
@@ -28,6 +29,9 @@ BuildUp = Literal[
     "two-coat", "single-base", "three-coat", "heavy-skim", "dub-out", "lath-three-coat", "double-back",
 ]  # fmt: skip
 AlsoKind = Literal["protect", "mask", "take off and put back", "wash", "dispose", "other"]
+
+REST = "rest"
+"""Id of the zone that is all of a wall that no other zone is."""
 
 BLOCKS: tuple[str, ...] = get_args(Block)
 JOINTS: tuple[str, ...] = get_args(Joints)
@@ -90,6 +94,17 @@ class Wanted:
     why: str = ""
 
 
+_ByCoat = TypeVar("_ByCoat", OwnCoat, Mix)
+
+
+def _first_of_each(said: Iterable[_ByCoat]) -> tuple[_ByCoat, ...]:
+    """What was said first of each coat."""
+    first: dict[str, _ByCoat] = {}
+    for entry in said:
+        first.setdefault(entry.coat, entry)
+    return tuple(first.values())
+
+
 @dataclass(frozen=True, slots=True)
 class Coats:
     """What is wanted everywhere (``finish``, ``paint``), and ``on`` single surfaces or zones."""
@@ -110,9 +125,9 @@ class Coats:
             choose=next((w.choose for w in said if w.choose is not None), None),
             suction=next((w.suction for w in said if w.suction is not None), None),
             total=next((w.total for w in said if w.total is not None), None),
-            coats=next((w.coats for w in said if w.coats), ()),
+            coats=_first_of_each(entry for w in said for entry in w.coats),
             cure=next((w.cure for w in said if w.cure is not None), None),
-            mixes=next((w.mixes for w in said if w.mixes), ()),
+            mixes=_first_of_each(entry for w in said for entry in w.mixes),
             why="; ".join(w.why for w in said if w.why),
         )
 

@@ -9,13 +9,10 @@ from typing import Any
 from darby import measure
 from darby.job import allowed as ok
 from darby.job.fields import Document, Measured, key, must
-from darby.job.model import Base, Block, Joints, Sheathing
+from darby.job.model import REST, Base, Block, Joints, Sheathing
 from darby.job.part import Part
 from darby.measure.shapes import Point
 from darby.measure.surface import BaseKind, Length, Zone
-
-REST = "rest"
-"""Id of the zone that is the rest of a wall."""
 
 MASONRY = ("block", "lath over block")
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from darby.job import allowed as ok
 from darby.job.draft import Draft
 from darby.job.fields import Document, Measured, key, must
@@ -25,7 +27,7 @@ class ByCoatDocument(Document):
 class OnDocument(Document):
     """[[coats.on]]: one surface, or one zone of it."""
 
-    surface: str = must("The `id` of a wall, or of one wall of a house (`crew-2`).")
+    surface: str = must("The `id` of a wall, of a house, or of one wall of a house (`crew-2`).")
     zone: str = key("The `id` of a zone of that surface; left out, the whole surface.")
     finish: Finish = key("The finish wanted here.")
     paint: bool = key("Whether it is painted here.")
@@ -53,22 +55,28 @@ def read(root: Part, draft: Draft) -> None:
     part = root.part("coats")
     finish: Finish | None = part.word("finish") if part else None
     if finish is None and (part is None or not part.said("finish")):
-        root.assume("job.assumed-finish", "coats", finish="float")
+        root.assume("job.assumed-finish", "coats")
     paint = part.flag("paint") if part else False
     if part is None or not part.said("paint"):
         root.assume("job.assumed-no-paint", "coats")
-    on = tuple(_on(entry, draft) for entry in part.parts("on")) if part else ()
+    on: list[Wanted] = []
+    houses: list[Wanted] = []
     seen: set[tuple[str, str | None]] = set()
-    for entry, wanted in zip(part.parts("on") if part else (), on, strict=True):
+    for entry in part.parts("on") if part else ():
+        wanted = _on(entry, draft)
         at = (wanted.surface, wanted.zone)
         if at in seen and wanted.surface:
             entry.fault("surface", "job.twice", wanted.surface, ok.ONCE)
         seen.add(at)
-    draft.put(coats=Coats(finish or "float", paint, on))
+        if wanted.surface in draft.houses:
+            houses += [replace(wanted, surface=wall) for wall in draft.houses[wanted.surface]]
+        else:
+            on.append(wanted)
+    draft.put(coats=Coats(finish or "float", paint, (*on, *houses)))  # a wall's own word goes before its house's
 
 
 def _on(part: Part, draft: Draft) -> Wanted:
-    surface = draft.surface_named(part, "surface")
+    surface = draft.surface_named(part, "surface", houses=True)
     zone = None
     if part.has("zone"):
         zone = part.text("zone")

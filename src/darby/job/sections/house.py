@@ -7,8 +7,9 @@ from typing import Literal
 from darby.job import allowed as ok
 from darby.job.draft import Draft
 from darby.job.fields import Measured, key, must
+from darby.job.model import REST
 from darby.job.part import Part
-from darby.job.sections.bases import REST, BaseFields, note_unsaid, read_base
+from darby.job.sections.bases import BaseFields, note_unsaid, read_base
 from darby.job.sections.openings import OpeningEntry, read_openings
 from darby.job.sections.plans import HousePlan
 from darby.job.sections.wall import StandingFields, read_standing
@@ -48,6 +49,8 @@ def read(root: Part, draft: Draft) -> None:
         plan.openings = _openings(part, id, count)
         note_unsaid(part, id, plan.made)
         ids = [f"{id}-{n}" for n in range(1, count + 1)] if id else []
+        if id:
+            draft.houses[id] = ids
         for name in ids:
             if name in draft.zones:
                 part.fault("id", "job.twice", name, ok.ONCE)

@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from darby.job.model import Base
+from darby.job.model import REST, Base
 from darby.job.part import Part
-from darby.job.sections.bases import REST, Made
+from darby.job.sections.bases import Made
 from darby.job.sections.ends import End
 from darby.measure.surface import Length, Opening, Zone
 
