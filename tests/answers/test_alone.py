@@ -25,6 +25,15 @@ def test_one_bad_surface_takes_no_other_with_it(firehall):
     assert answers.of("wall", "parapet") == firehall.of("wall", "parapet")
 
 
+def test_a_price_without_a_wall_says_so(firehall):
+    """What is left out stands as a stop beside the price: nobody quotes a job less one wall without having read it."""
+    answers = darby.answer(example(BAD))
+    assert answers.of("price").total.value < firehall.of("price").total.value
+    assert answers.left_out == ("parapet",)
+    assert [(n.grade, n.at) for n in answers.notes if n.code == "answers.left-out"] == [("stop", "parapet")]
+    assert firehall.left_out == ()
+
+
 def test_a_bad_surface_mended_is_a_good_one(firehall):
     mended = darby.answer(example(), since=darby.answer(example(BAD)))
     assert mended.unanswered() == {}

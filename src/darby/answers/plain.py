@@ -42,9 +42,11 @@ def _by_stage(answers: Answers) -> dict[str, dict[str, Any]]:
 def _step(step: Step | Found) -> dict[str, Any]:
     row: dict[str, Any] = {"says": step.says, "value": plain(step.value), "unit": step.unit.name}
     if isinstance(step, Found):
-        return row | {"method": step.method, "proof": list(step.proof)}
-    given = {name: {"value": plain(value), "unit": unit.name} for name, value, unit in step.given}
-    return row | {"formula": step.formula, "given": given, "rules": list(step.rules), "after": list(step.after)}
+        row |= {"method": step.method, "proof": list(step.proof)}
+    else:
+        given = {name: {"value": plain(value), "unit": unit.name} for name, value, unit in step.given}
+        row |= {"formula": step.formula, "given": given}
+    return row | {"rules": list(step.rules), "after": list(step.after)}
 
 
 @cache

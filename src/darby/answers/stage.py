@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Generic, Literal, TypeVar
 
 from darby.measure.faults import Fault
-from darby.working.model import Found, Note, Step, Working
+from darby.working.model import Found, Note, Step, Working, note
 
 if TYPE_CHECKING:
     from darby.job.model import Job
@@ -120,8 +120,14 @@ class Answers:
 
     @property
     def notes(self) -> tuple[Note, ...]:
-        """What the loader assumed, then every note of every stage."""
-        return (*self.job.assumed, *(n for kept in self.kept.values() for n in kept.working.notes))
+        """What the loader assumed, every note of every stage, then the surfaces that the job's answers are without."""
+        said = (n for kept in self.kept.values() for n in kept.working.notes)
+        return (*self.job.assumed, *said, *(note("answers.left-out", "stop", at) for at in self.left_out))
+
+    @property
+    def left_out(self) -> tuple[str, ...]:
+        """Surfaces of which something is not answered: they are in no order, no day and no price."""
+        return tuple(dict.fromkeys(at for _, at in self.unanswered() if at != "job"))
 
     def to_json(self) -> dict[str, Any]:
         """A plain document with stable keys; docs/answers.md says what each holds."""
