@@ -68,6 +68,8 @@ AS_PUBLISHED = {
     "coating.spread.third.masonry": ((350, 450), "sq ft/gal"),
     "coating.spread.third.smooth": ((400, 500), "sq ft/gal"),
     "coating.film.textured.ufc": ((20, 30), "mil"),
+    "coating.coats.prime.practice": (1, "coats"),
+    "coating.coats.paint.practice": (2, "coats"),
 }
 
 

@@ -43,6 +43,9 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> VisitsAsk | Waiting
         set_up=firm.trip.set_up if firm.trip is not None else 0,
         extras=tuple(Extra(a.what, Quantity(a.hours, HOURS)) for a in job.also if a.hours),
         access=tuple(AccessRow(a.kind, a.up_to, a.set_up) for a in firm.access),
+        damp_by=job.days.damp_by or "owner",
+        week=job.days.week,
+        holidays=job.days.holidays,
     )
 
 

@@ -46,7 +46,7 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> OrderAsk | Waiting:
         covers=_covers(job),
         buys=tuple(
             Buy(b.item, b.package.holds, b.package.unit, b.package.each, b.package.written, b.package.sides,
-                name=b.name, supplier=b.supplier)
+                layers=b.layers, name=b.name, supplier=b.supplier)
             for b in job.firm.buys
         ),
         ordered=tuple(Ordered(o.item, o.amount, o.unit) for o in job.ordered),

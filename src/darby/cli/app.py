@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Annotated, NoReturn
 import typer
 
 from darby.cli.setting import Setting, console, spoken
-from darby.words import say
+from darby.words import Verbatim, say
 
 if TYPE_CHECKING:
     from darby.answers import Answers
@@ -205,8 +205,8 @@ def _load(file: Path, *, es: bool, as_json: bool = False) -> Job:
 
 def fault_line(fault: Fault, setting: Setting) -> str:
     """One fault in words: where, what was found, what is allowed, what is nearest."""
-    said = setting.say(fault.code, place=fault.place, found=fault.found, allowed=fault.allowed)
-    nearest = setting.say("job.nearest", nearest=fault.nearest) if fault.nearest else ""
+    said = setting.say(fault.code, place=Verbatim(fault.place), found=Verbatim(fault.found), allowed=fault.allowed)
+    nearest = setting.say("job.nearest", nearest=Verbatim(fault.nearest)) if fault.nearest else ""
     return f"{said} {nearest}".rstrip()
 
 

@@ -18,6 +18,12 @@ Language = Literal["en", "es"]
 LANGUAGES: tuple[Language, ...] = ("en", "es")
 
 
+class Verbatim(str):
+    """Text as a person wrote it: shown as it is, never looked up as a word."""
+
+    __slots__ = ()
+
+
 @cache
 def catalogue(language: Language) -> Mapping[str, str]:
     """Code to sentence, all files of a language together.
@@ -73,6 +79,8 @@ def written(value: object, language: Language = "en", system: System = "us") -> 
         return shown(value.value, value.unit, system, names=names) if value.value is not None else value.written
     if isinstance(value, date):
         return day(value, language)
+    if isinstance(value, Verbatim):
+        return str(value)
     if isinstance(value, str):
         return catalogue(language).get(f"word.{value}", value)
     if isinstance(value, (tuple, list)):
