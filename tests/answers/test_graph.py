@@ -1,5 +1,6 @@
 """The graph by itself, with small stages: what is kept, what waits, what fails alone."""
 
+import gc
 from dataclasses import dataclass, field
 from types import SimpleNamespace
 
@@ -92,3 +93,19 @@ def test_a_programming_error_is_not_hidden():
     stage = Stage("each", (), "surface", "now", lambda job, book, answers, at: at, broken)
     with pytest.raises(ZeroDivisionError):
         walk((stage,), job_of(a=1), default(), version="t", since=None, later=Later.skip)
+
+
+@pytest.mark.parametrize("was", [True, False])
+def test_collecting_garbage_is_left_as_it_was(was):
+    def broken(ask):
+        assert not gc.isenabled()
+        raise ZeroDivisionError
+
+    stage = Stage("each", (), "surface", "now", lambda job, book, answers, at: at, broken)
+    (gc.enable if was else gc.disable)()
+    try:
+        with pytest.raises(ZeroDivisionError):
+            walk((stage,), job_of(a=1), default(), version="t", since=None, later=Later.skip)
+        assert gc.isenabled() is was
+    finally:
+        gc.enable()

@@ -24,7 +24,8 @@ MASS = unit("kg").dim
 
 def _ask(job: Job, book: Book, answers: Answers, at: str) -> MixAsk | Waiting:  # noqa: ARG001 -- of the whole job
     volume: dict[str, float] = defaultdict(float)
-    for surface in answers.good("volumes").values():
+    laid = answers.good("volumes")
+    for surface in laid.values():
         answered: Volumes = surface
         for m in answered.by_mix:
             volume[m.mix] += float(m.volume.value)
@@ -32,7 +33,7 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> MixAsk | Waiting:  
         return Waiting(lacks=("answers.lacks.surfaces",))
     needs: dict[str, CoatNeed] = {}
     for surface_id, built in answers.good("coats").items():
-        if surface_id in answers.good("volumes"):
+        if surface_id in laid:
             _needs(job, surface_id, built, volume, needs)
     measures = job.firm.measures
     return MixAsk(
