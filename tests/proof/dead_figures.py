@@ -26,6 +26,7 @@ import signal
 import sys
 import tempfile
 import time
+import traceback
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
@@ -148,22 +149,21 @@ class Recorder:
 def traced(paths: Sequence[str]) -> Trace:
     """One whole run, with the reading noted."""
     recorder = Recorder()
-    numbers = sum(f.kind != "rule" for f in default())
+    book = {f.id: f for f in default()}
+    whole = {f.id for f in book.values() if f.kind != "rule"}
     recorder.watch()
     pytest.main([*_OPTIONS, *paths], plugins=[recorder, Calm()])
-    whole = {f.id for f in default() if f.kind != "rule"}
     trace = Trace(red=sorted(recorder.red), used=sorted(recorder.used))
     files: dict[str, set[str]] = defaultdict(set)
     for (file, name), ids in recorder.read.items():
-        if numbers and len(ids & whole) > MOST * numbers:
+        if len(ids & whole) > MOST * len(whole):
             trace.discounted.append(name)
             continue
         if file and file not in recorder.broken and not name.startswith(OWN):
-            for figure_id in ids:
+            for figure_id in ids & book.keys():
                 files[figure_id].add(file)
     per_file = Counter(file for several in files.values() for file in several)
     texts = {file: Path(file).read_text(encoding="utf-8") for file in per_file}
-    book = default()
     for figure_id, several in files.items():
         figure = book[figure_id]
         # a file that names the figure or its subject, or reads few others, speaks most particularly of it
@@ -260,7 +260,7 @@ def red_anyway(names: Sequence[str], trace: Trace) -> list[str]:
 def in_child(work: Callable[[], Any]) -> Any:
     """``work()`` in a forked child that prints nothing, its result back as JSON: this process stays as it was."""
     with tempfile.TemporaryDirectory() as folder:
-        result = Path(folder) / "result.json"
+        result, fault = Path(folder) / "result.json", Path(folder) / "fault"
         child = os.fork()
         if child == 0:
             try:
@@ -269,11 +269,14 @@ def in_child(work: Callable[[], Any]) -> Any:
                 os.dup2(nowhere, 1)
                 os.dup2(nowhere, 2)
                 result.write_text(json.dumps(work()), encoding="utf-8")
+            except BaseException:
+                fault.write_text(traceback.format_exc(), encoding="utf-8")
             finally:
                 os._exit(0)
         _, status = os.waitpid(child, 0)
         if not result.exists():
-            raise RuntimeError(f"a run of the suite died (status {status})")
+            why = fault.read_text(encoding="utf-8") if fault.exists() else f"status {status}"
+            raise RuntimeError(f"a run of the suite died: {why}")
         return json.loads(result.read_text(encoding="utf-8"))
 
 

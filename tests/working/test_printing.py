@@ -249,6 +249,15 @@ def test_half_a_cent_falls_as_the_line_says() -> None:
     )
 
 
+def test_half_a_cent_that_no_rounded_price_gives() -> None:
+    # $299.73 × 500 × 1.225 = $183,584.625; a metric price has no last digit, and to the nearest it falls short
+    text = printed(
+        "price * area * (1 + part)", "$", "metric",
+        price=dollars("299.73", "$/sq ft"), area=quantity(500.0, "sq ft"), part=quantity(22.5, "%"),
+    )  # fmt: skip
+    assert true(text) and text.endswith("= $183,584.63")
+
+
 # --- words, solver's results, why ---------------------------------------------------------------------
 
 
@@ -280,6 +289,15 @@ def test_a_solvers_result_prints_value_method_and_proof() -> None:
         "cut", 7, "pieces", "x.y", method="bound met", proof=("6 × 10 ft = 60 ft < 61 ft", "7 × 10 ft = 70 ft")
     )
     assert line(working.steps["cut"]) == "7 pieces: bound met\n6 × 10 ft = 60 ft < 61 ft\n7 × 10 ft = 70 ft"
+
+
+def test_why_of_a_solvers_result() -> None:
+    working = Working()
+    cut = working.found("cut", 7, "pieces", "x.y", method="bound met", proof=("7 × 10 ft = 70 ft",), rules=("id",))
+    working.step("cost", "n * 2", "pieces", "x.z", n=cut)
+    found = explain(working, "cost", names={"bound met": "Schranke erreicht"}).after[0]
+    assert found.line == "7 pieces: Schranke erreicht\n7 × 10 ft = 70 ft"
+    assert (found.method, found.proof, found.rules) == ("bound met", ("7 × 10 ft = 70 ft",), ("id",))
 
 
 def test_why_is_a_tree_without_repeats() -> None:

@@ -8,7 +8,7 @@ printed result to its last digit, they get more, until it does. So the property 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -16,6 +16,7 @@ from fractions import Fraction
 from darby.measure.units import CASH, UNITS, System, Unit
 from darby.measure.writing import HAIR, ONE, PRINTED, number, rounded, short, shown
 from darby.working import fitting, notation
+from darby.working.formula import exact
 from darby.working.model import Found, Real, Step, Working
 from darby.working.notation import Node
 
@@ -50,18 +51,18 @@ def line(step: Step | Found, system: System = "us", names: Mapping[str, str] | N
     system
         the sheet's system; a coherent base is taken and every other unit printed with its factor.
     names
-        printed words in another language by the English word (``"sq ft"``, ``"the greater of"``, ``"rounded up"``).
+        printed words in another language by the English word (``"sq ft"``, ``"the greater of"``, ``"rounded up"``);
+        a solver's method by its code.
 
     A solver's result prints as ``value: method`` and its proof, one line below another.
     """
     if isinstance(step, Found):
         value = shown(step.value, step.unit, system, names=names)
-        return "\n".join((f"{value}: {step.method}", *step.proof))
+        return "\n".join((f"{value}: {(names or {}).get(step.method, step.method)}", *step.proof))
     units = tuple(_decimal(u.on(system)) for _, _, u in step.given)
     unit = step.unit.on(system)
     node = fitting.laid_out(step.formula, tuple(name for name, _, _ in step.given), units, _decimal(unit), system)
-    values = [_in(value, u) for (_, value, _), u in zip(step.given, units, strict=True)]
-    inputs, result = _agreed(node, step, values, units, _decimal(unit), system)
+    inputs, result = _agreed(node, step, _as_computed(step, units), units, _decimal(unit), system)
     texts = [_labelled(r.text, u, names) for r, u in zip(inputs, units, strict=True)]
     printed = f"{notation.text(node, texts, names)} = {_labelled(result.text, _decimal(unit), names)}"
     return f"{printed} = {shown(step.value, unit, system, names=names)}" if unit.name == "ft-in" else printed
@@ -74,8 +75,16 @@ def _decimal(unit: Unit) -> Unit:
 
 def _in(value_si: Real | Decimal, unit: Unit) -> Fraction:
     """The SI value in ``unit``; a float as the fifteen digits it is sure of."""
-    exact = (Fraction(value_si) - unit.offset) / unit.scale
-    return exact if isinstance(value_si, (int, Fraction)) else Fraction(f"{float(exact):.15g}")
+    shown_si = (Fraction(value_si) - unit.offset) / unit.scale
+    return shown_si if isinstance(value_si, (int, Fraction)) else Fraction(f"{float(shown_si):.15g}")
+
+
+def _as_computed(step: Step, units: Sequence[Unit]) -> list[Fraction]:
+    """What the step was given, in the units of the sheet; for money as exact as money is reckoned."""
+    if _is_money(step.unit):
+        exactly = [exact(value, unit) for _, value, unit in step.given]
+        return [(value - u.offset) / u.scale for value, u in zip(exactly, units, strict=True)]
+    return [_in(value, u) for (_, value, _), u in zip(step.given, units, strict=True)]
 
 
 # --- as few digits as read well, as many as make the line true ----------------------------------------
@@ -89,9 +98,9 @@ def _agreed(
     goal = Fraction(0) if _is_noise(node, values, target) else target
     result = _read(_number_of(shown(step.value if goal else 0, unit, system)))
     while True:
-        rungs = _true(node, ladders, goal, result, _is_money(unit))
-        if rungs is not None:
-            return [ladder.at(rung) for ladder, rung in zip(ladders, rungs, strict=True)], result
+        inputs = _true(node, ladders, goal, result, _is_money(unit))
+        if inputs is not None:
+            return inputs, result
         if result.places <= 0:  # on the very edge of what a float holds: say all that is known
             return [ladder.at(MOST_DIGITS) for ladder in ladders], result
         result = _rounded(goal, unit, result.places - 1)
@@ -107,39 +116,60 @@ def _is_noise(node: Node, values: Sequence[Fraction], target: Fraction) -> bool:
         return False
 
 
-def _true(node: Node, ladders: Sequence[_Ladder], goal: Fraction, result: Reading, exact: bool) -> list[int] | None:
-    """The least rungs on which the line gives ``result``; None if there are none. ``exact``: money, rounded already."""
+def _true(node: Node, ladders: Sequence[_Ladder], goal: Fraction, result: Reading, money: bool) -> list[Reading] | None:
+    """The shortest readings on which the line gives ``result``; None if there are none. Money is rounded already."""
 
-    def holds(rungs: Sequence[int]) -> bool:
+    def holds(readings: Sequence[Reading]) -> bool:
         try:
-            got = notation.value(node, [ladder.at(r).value for ladder, r in zip(ladders, rungs, strict=True)])
+            got = notation.value(node, [reading.value for reading in readings])
         except ZeroDivisionError:
             return False
-        if result.value and not exact and abs(got - goal) > abs(goal) * _CLOSE:
+        if result.value and not money and abs(got - goal) > abs(goal) * _CLOSE:
             return False
         if result.fraction:
             return abs(got - result.value) * UNITS["in"].scale <= HAIR
         return rounded(got, result.places) == result.value
 
     for rung in range(MOST_DIGITS + 1):
-        rungs = [min(rung, ladder.top) for ladder in ladders]
-        if holds(rungs):
-            break
-        if rung == _PATIENCE and holds(fractions := [ladder.fraction(rung) for ladder in ladders]):
-            rungs = fractions
-            break
-        if rung and all(rung > ladder.top for ladder in ladders):
+        readings = [ladder.at(rung) for ladder in ladders]
+        if holds(readings):
+            return _shortened(readings, ladders, rung, holds)
+        if rung >= _PATIENCE:
+            for other in _on_an_edge(readings, ladders, rung):
+                if holds(other):
+                    return other
+        if all(rung >= ladder.top for ladder in ladders):
             return None
-    else:
-        return None
-    for at in range(len(rungs)):
-        while rungs[at] > 0 and holds([*rungs[:at], rungs[at] - 1, *rungs[at + 1 :]]):
-            rungs[at] -= 1
-    return rungs
+    return None
+
+
+def _shortened(
+    readings: list[Reading], ladders: Sequence[_Ladder], rung: int, holds: Callable[[Sequence[Reading]], bool]
+) -> list[Reading]:
+    """Digits that turn out not to be needed go again, one given after the other."""
+    for at, ladder in enumerate(ladders):
+        for lower in range(min(rung, ladder.top) - 1, -1, -1):
+            shorter = [*readings[:at], ladder.at(lower), *readings[at + 1 :]]
+            if not holds(shorter):
+                break
+            readings = shorter
+    return readings
+
+
+def _on_an_edge(readings: list[Reading], ladders: Sequence[_Ladder], rung: int) -> Iterator[list[Reading]]:
+    """Where rounding every given to the nearest falls on the wrong side (half a cent, a whole bag).
+
+    Plain fractions first (6 2/3), then one given at a time rounded the other way in its last digit.
+    """
+    if rung == _PATIENCE:
+        yield [ladder.fraction() or reading for ladder, reading in zip(ladders, readings, strict=True)]
+    for at, ladder in enumerate(ladders):
+        if rung < ladder.top:
+            yield [*readings[:at], ladder.other_way(rung), *readings[at + 1 :]]
 
 
 _PATIENCE = 4
-"""After so many more digits a plain fraction (6 2/3) is tried."""
+"""So many more digits are tried before anything else is."""
 
 _DENOMINATORS = 64
 
@@ -147,12 +177,13 @@ _DENOMINATORS = 64
 class _Ladder:
     """The readings of one given value: rung 0 as it is always shown, each rung above with one more decimal."""
 
-    __slots__ = ("_rungs", "_system", "_unit", "_value", "top")
+    __slots__ = ("_rungs", "_unit", "_value", "top")
 
     def __init__(self, value: Fraction, unit: Unit, system: System) -> None:
-        self._value, self._unit, self._system = value, unit, system
-        self._rungs: dict[int, Reading] = {0: _first(value, unit, system)}
+        self._value, self._unit = value, unit
+        self._rungs: dict[int, Reading] = {0: _read(_number_of(shown(unit.to_si(value), unit, system)))}
         self.top = 0 if self._rungs[0].value == value else MOST_DIGITS
+        """The rung from which on nothing is gained."""
 
     def at(self, rung: int) -> Reading:
         """The reading on this rung, or on the highest there is."""
@@ -161,16 +192,21 @@ class _Ladder:
         if reading is None:
             reading = self._rungs[rung] = _rounded(self._value, self._unit, self._rungs[0].places + rung)
             if reading.value == self._value:
-                self.top = min(self.top, rung)
+                self.top = rung
         return reading
 
-    def fraction(self, rung: int) -> int:
-        """The rung of the value's plain fraction if it is one, else ``rung``."""
+    def other_way(self, rung: int) -> Reading:
+        """The reading on this rung rounded away from where it is nearest."""
+        places = self._rungs[0].places + rung
+        nearest, least = rounded(self._value, places), Fraction(1, 10**places)
+        return _rounded(nearest - least if nearest > self._value else nearest + least, self._unit, places)
+
+    def fraction(self) -> Reading | None:
+        """The value as a plain fraction (6 2/3), if it is one and no decimal."""
         near = self._value.limit_denominator(_DENOMINATORS)
         if self.top < MOST_DIGITS or abs(near - self._value) > abs(self._value) * _NOISE:
-            return min(rung, self.top)
-        self._rungs[-1] = Reading(_mixed(near), near, 0, fraction=True)
-        return -1
+            return None
+        return Reading(_mixed(near), near, 0, fraction=True)
 
 
 def _mixed(value: Fraction) -> str:
@@ -180,11 +216,6 @@ def _mixed(value: Fraction) -> str:
 
 
 _NUMBER = re.compile(r"-?\$?(\d+ \d+/\d+|\d+/\d+|[\d,]*\.?\d+)")
-
-
-def _first(value: Fraction, unit: Unit, system: System) -> Reading:
-    """The number as ``shown`` prints it."""
-    return _read(_number_of(shown(unit.to_si(value), unit, system)))
 
 
 def _number_of(printed: str) -> str:
@@ -240,7 +271,8 @@ def _labelled(text: str, unit: Unit, names: Mapping[str, str] | None) -> str:
 class Explained:
     """A step with the steps it came from.
 
-    ``line`` is its printed line, ``value`` its result as shown; ``method`` and ``proof`` only for a solver's result.
+    ``line`` is its printed line, ``value`` its result as shown. Of a solver's result, ``line`` holds method and proof
+    below one another; ``method`` and ``proof`` give them singly.
     ``again`` marks a step that stands with its own working further up in the same tree: it is not repeated.
     """
 
@@ -282,7 +314,7 @@ def _explained(
         key=key,
         says=step.says,
         value=shown(step.value, step.unit, system, names=names),
-        line="" if isinstance(step, Found) else line(step, system, names),
+        line=line(step, system, names),
         rules=step.rules,
         method=step.method if isinstance(step, Found) else "",
         proof=step.proof if isinstance(step, Found) else (),
