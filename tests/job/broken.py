@@ -21,7 +21,7 @@ COUNTED = "20 bags, 36 sheets, 2 cu yd, 1.5 tons"
 CENTS = "$16.80, $1,450.00"
 SURFACES = "front, side, shed-1, shed-2, shed-3, shed-4"
 ENDS = "outside corner, inside corner, meets old work, change of base"
-TOP = "darby, units, firm, job, wall, house, coats, ordered, also, days, price, rule"
+TOP = "darby, units, firm, job, wall, house, coats, joints, ordered, also, days, price, rule"
 WALL = (
     "id, name, height, facing, foot, base_edge, top, above_earth, above_paving, left, right, base, block, joints, "
     "sheathing, studs, out_of_plane, built, length, gable, tilt, openings, zone, count"

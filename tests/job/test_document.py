@@ -114,6 +114,8 @@ WHOLE = (
         'corners = ["outside", "outside", "outside"]',
     )
     .replace('right = "outside corner"', 'right = { kind = "outside corner" }')
+    + '\n[[joints]]\nsurface = "front"\nupright = ["6\'"]\nlevel = ["4\'"]\nnot_upright = ["7\'"]\n'
+    'not_level = ["5\'"]\nblock = ["10\'"]\nfloors = ["8\'"]\nchoose = "fewest"\n'
 )
 FIRM_MIXES = "".join(
     f"[mixes.{coat}]\nportland = 1\nsand = 4\n" for coat in COAT_NAMES if coat not in ("base", "finish")

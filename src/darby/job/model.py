@@ -14,6 +14,7 @@ from fractions import Fraction
 from typing import Literal, TypeVar, get_args
 
 from darby.job.firm import CoatName, Firm, Length, Mix
+from darby.job.joints import JointsWanted
 from darby.measure.faults import Fault
 from darby.measure.surface import BaseKind, Surface
 from darby.measure.units import System, Unit
@@ -190,6 +191,7 @@ class Job:
     invented: bool = False
     built: int | None = None
     coats: Coats = Coats()
+    joints: tuple[JointsWanted, ...] = ()
     ordered: tuple[Ordered, ...] = ()
     also: tuple[Also, ...] = ()
     days: Days = Days()

@@ -12,7 +12,7 @@ from typing import Any
 
 from darby.job.draft import Draft
 from darby.job.part import Part
-from darby.job.sections import also, coats, days, firm_file, head, house, ordered, price, rules, wall
+from darby.job.sections import also, coats, days, firm_file, head, house, joints, ordered, price, rules, wall
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +32,7 @@ SECTIONS: tuple[Section, ...] = (
     Section("wall", list[wall.WallDocument], "Single walls.", wall.read),
     Section("house", list[house.HouseDocument], "Walls around a plan, as one shape.", house.read),
     Section("coats", coats.CoatsDocument, "What is wanted, and what you know better.", coats.read),
+    Section("joints", list[joints.JointsDocument], "Joints that must be, or must not.", joints.read),
     Section("ordered", list[ordered.OrderedDocument], "What is already on order.", ordered.read),
     Section("also", list[also.AlsoDocument], "What else has to be done.", also.read),
     Section("days", days.DaysDocument, "When the crew works, and who keeps it damp.", days.read),
