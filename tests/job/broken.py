@@ -26,6 +26,7 @@ WALL = (
     "id, name, height, facing, foot, base_edge, top, above_earth, above_paving, left, right, base, block, joints, "
     "sheathing, studs, out_of_plane, built, length, gable, tilt, openings, zone, count"
 )
+BASES = "block, concrete, frame, lath over block, painted block, brick, stone, old plaster, painted plaster"
 COATS = "dash-bond, scratch, brown, base, finish"
 ONCE = "each of them once"
 HEADS = "thickness, cure, openings, allow, prep"
@@ -94,7 +95,7 @@ BROKEN: tuple[Broken, ...] = (
         ("job.wrong-kind", "price, stands_days", "30.5", "a whole number", "")),
     # --- words that are not among those allowed ---
     job("brick", 'base = "block"\n', 'base = "blok"\n',
-        ("job.not-one-of", 'surface "front", base', "blok", "block, concrete, frame, lath over block", "block")),
+        ("job.not-one-of", 'surface "front", base', "blok", BASES, "block")),
     job("kind of block", 'block = "dense"', 'block = "dence"',
         ("job.not-one-of", 'surface "front", block', "dence", "dense, lightweight", "dense")),
     job("facing", 'facing = "south"', 'facing = "sooth"',
@@ -106,7 +107,8 @@ BROKEN: tuple[Broken, ...] = (
         ("job.not-one-of", 'surface "front", left, kind', "meets older work", ENDS, "meets old work")),
     job("build-up", 'choose = "three-coat"', 'choose = "three coats"',
         ("job.not-one-of", "coats, on 1, choose", "three coats",
-         "two-coat, single-base, three-coat, heavy-skim, dub-out, lath-three-coat, double-back", "three-coat")),
+         "two-coat, single-base, three-coat, heavy-skim, dub-out, lath-three-coat, double-back, one-coat",
+         "three-coat")),
     job("reveal's side", 'plaster = ["head"]', 'plaster = ["haed"]',
         ("job.not-one-of", 'surface "front", opening 2, plaster 1', "haed", "head, sill, left, right", "head")),
     job("units", "darby = 1\n", 'darby = 1\nunits = "feet"\n',

@@ -25,11 +25,17 @@ Block = Literal["dense", "lightweight"]
 Joints = Literal["flush", "struck"]
 Sheathing = Literal["wood", "gypsum", "foam", "open studs"]
 Suction = Literal["low", "usual", "high", "none"]
-Finish = Literal["float", "smooth", "dash", "lace", "scraped", "none"]
+Finish = Literal["float", "smooth", "dash", "lace", "scraped", "wet dash", "skip trowel", "pebble", "none"]
+FinishSand = Literal["16/20", "20/30", "30"]
 BuildUp = Literal[
-    "two-coat", "single-base", "three-coat", "heavy-skim", "dub-out", "lath-three-coat", "double-back",
+    "two-coat", "single-base", "three-coat", "heavy-skim", "dub-out", "lath-three-coat", "double-back", "one-coat",
 ]  # fmt: skip
-AlsoKind = Literal["protect", "mask", "take off and put back", "wash", "dispose", "other"]
+AlsoKind = Literal["protect", "mask", "take off and put back", "wash", "dispose", "test", "other"]
+Brick = Literal["soft", "sound"]
+Behind = Literal["frame", "block", "brick", "concrete"]
+Place = Literal[
+    "parapet", "foundation", "garden wall", "chimney", "column", "planter", "soffit", "band", "patch", "top",
+]  # fmt: skip
 
 REST = "rest"
 """Id of the zone that is all of a wall that no other zone is."""
@@ -44,11 +50,26 @@ ALSO: tuple[str, ...] = get_args(AlsoKind)
 
 
 @dataclass(frozen=True, slots=True)
+class Tests:
+    """What he tried on a base that plaster may not hold on, and how it came out. None = not tried.
+
+    ``scrape`` of the paint, ``water`` thrown on it, ``tap`` all over, ``pull`` of a test patch.
+    """
+
+    scrape: Literal["holds", "comes off"] | None = None
+    water: Literal["soaks in", "beads"] | None = None
+    tap: Literal["sound", "hollow"] | None = None
+    pull: Literal["held", "let go"] | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Base:
     """What one zone of one surface is made of. ``zone`` is the id of a ``Zone`` of that surface.
 
     ``studs`` spacing [m]; ``out_of_plane`` the most the base departs from a true face [m]; ``above_earth`` and
-    ``above_paving`` how far its foot clears them [m]. None = not measured.
+    ``above_paving`` how far its foot clears them [m]. None = not measured. ``behind`` is what old plaster hangs on,
+    ``place`` what part of a building it is; ``retains`` height of the earth that stands behind it [m];
+    ``sprinklers`` wet it; ``replaced``: the window in it is taken out.
     """
 
     surface: str
@@ -63,6 +84,13 @@ class Base:
     built: int | None = None
     above_earth: Length | None = None
     above_paving: Length | None = None
+    brick: Brick | None = None
+    behind: Behind | None = None
+    tests: Tests | None = None
+    place: Place | None = None
+    retains: Length | None = None
+    sprinklers: bool = False
+    replaced: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,11 +108,14 @@ class Wanted:
     """What is wanted on one surface (or one zone of it), and what he knows better than the rule book.
 
     None = not said. ``total`` [m] is the whole thickness past the base; ``cure`` the curing profile (a voice).
+    ``sand`` is the finish sand by the sieves it lies between; ``colored``: the finish coat carries the color.
     """
 
     surface: str = ""
     zone: str | None = None
     finish: Finish | None = None
+    sand: FinishSand | None = None
+    colored: bool | None = None
     paint: bool | None = None
     choose: BuildUp | None = None
     suction: Suction | None = None
@@ -108,11 +139,13 @@ def _first_of_each(said: Iterable[_ByCoat]) -> tuple[_ByCoat, ...]:
 
 @dataclass(frozen=True, slots=True)
 class Coats:
-    """What is wanted everywhere (``finish``, ``paint``), and ``on`` single surfaces or zones."""
+    """What is wanted everywhere (``finish``, ``paint`` ...), and ``on`` single surfaces or zones."""
 
     finish: Finish = "float"
     paint: bool = False
     on: tuple[Wanted, ...] = ()
+    sand: FinishSand | None = None
+    colored: bool = False
 
     def wanted(self, surface: str, zone: str | None = None) -> Wanted:
         """Everything said about a zone: the zone's own word first, then its surface's, then the job's."""
@@ -122,6 +155,8 @@ class Coats:
             surface=surface,
             zone=zone,
             finish=next((w.finish for w in said if w.finish is not None), self.finish),
+            sand=next((w.sand for w in said if w.sand is not None), self.sand),
+            colored=next((w.colored for w in said if w.colored is not None), self.colored),
             paint=next((w.paint for w in said if w.paint is not None), self.paint),
             choose=next((w.choose for w in said if w.choose is not None), None),
             suction=next((w.suction for w in said if w.suction is not None), None),

@@ -1,6 +1,7 @@
 """Lengths as people write them, units, exact limits, surfaces and shapes. Floor 1; imports nothing of darby."""
 
 from darby.measure.faults import Fault, Unreadable
+from darby.measure.garden import Cap, Pilasters, garden_wall
 from darby.measure.geometry import (
     EdgeRun,
     RevealArea,
@@ -32,13 +33,16 @@ from darby.measure.reading import (
     volume,
 )
 from darby.measure.shapes import WallSide, corner_line, faces, house, opening, opening_of, wall, zone
+from darby.measure.slopes import pitch
+from darby.measure.solids import Roof, box, ring, strip
 from darby.measure.units import UNITS, Unit, unit
 from darby.measure.writing import number, shown, write
 
 __all__ = [
-    "UNITS", "EdgeRun", "Fault", "RevealArea", "Unit", "Unreadable", "WallSide", "ZoneArea", "area", "at_most",
-    "corner_line", "counted", "duration", "edge_runs", "faces", "faults_of", "gross_area", "house", "length", "mass",
-    "money", "net_area", "number", "opening", "opening_area", "opening_line", "opening_of", "opening_size", "package",
-    "perimeter", "rate", "reveal_areas", "share", "shown", "speed", "temperature", "unit", "volume", "wall", "whole",
+    "UNITS", "Cap", "EdgeRun", "Fault", "Pilasters", "RevealArea", "Roof", "Unit", "Unreadable", "WallSide",
+    "ZoneArea", "area", "at_most", "box", "corner_line", "counted", "duration", "edge_runs", "faces", "faults_of",
+    "garden_wall", "gross_area", "house", "length", "mass", "money", "net_area", "number", "opening",
+    "opening_area", "opening_line", "opening_of", "opening_size", "package", "perimeter", "pitch", "rate",
+    "reveal_areas", "ring", "share", "shown", "speed", "strip", "temperature", "unit", "volume", "wall", "whole",
     "write", "zone", "zone_areas",
 ]  # fmt: skip

@@ -19,6 +19,7 @@ with one Fault: ``code``, ``found``, ``allowed`` (examples or readings), ``neare
 ``measure.not-positive``   nought or less where only more will do
 ``measure.count``          a count that is not whole
 ``measure.package``        a package that is not known
+``measure.pitch``          no pitch of a roof
 ``measure.opening-kind``, ``measure.opening-size``, ``measure.opening-twice``, ``measure.opening-lacks``
 """
 
@@ -40,9 +41,10 @@ from darby.measure.amounts import (
 from darby.measure.openings import OPENING_KINDS, OpeningLine, opening_line, opening_size
 from darby.measure.packages import PACKAGES, Counted, Package, counted, package
 from darby.measure.rates import Rate, rate
+from darby.measure.slopes import pitch
 
 __all__ = [
     "OPENING_KINDS", "PACKAGES", "Counted", "OpeningLine", "Package", "Rate", "area", "counted", "duration", "length",
-    "lengths_by", "mass", "money", "opening_line", "opening_size", "package", "rate", "share", "speed", "temperature",
-    "unit_of", "volume",
+    "lengths_by", "mass", "money", "opening_line", "opening_size", "package", "pitch", "rate", "share", "speed",
+    "temperature", "unit_of", "volume",
 ]  # fmt: skip

@@ -37,6 +37,11 @@ class WallSide:
     above_shared: str | None = None
 
 
+FREE_END = WallSide()
+AGAINST = WallSide("inside corner")
+"""An end that stands free, and one that stands against something."""
+
+
 def corner_line(one: str, other: str) -> str:
     """The name of the corner line that two surfaces have in common, whichever is named first."""
     return "|".join(sorted((one, other)))

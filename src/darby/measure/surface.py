@@ -14,13 +14,16 @@ Length = Fraction
 
 EdgeKind = Literal[
     "outside corner", "inside corner", "base", "grade", "sill", "head", "jamb", "top", "roof line",
-    "drip", "soffit", "floor line", "change of base", "meets old work",
+    "drip", "flashing", "soffit", "floor line", "change of base", "meets old work",
 ]  # fmt: skip
 EDGE_KINDS: tuple[str, ...] = get_args(EdgeKind)
 
 Side = Literal["head", "sill", "left", "right"]
 
-BaseKind = Literal["block", "concrete", "frame", "lath over block"]
+BaseKind = Literal[
+    "block", "concrete", "frame", "lath over block", "painted block", "brick", "stone", "old plaster",
+    "painted plaster",
+]  # fmt: skip
 BASE_KINDS: tuple[str, ...] = get_args(BaseKind)
 
 
@@ -91,9 +94,19 @@ class Zone:
 
 
 @dataclass(frozen=True, slots=True)
+class Projection:
+    """A part of a surface that stands ``out`` of its face [m]: a pilaster. Its front is the surface's own area."""
+
+    id: str
+    outline: tuple[Corner, ...]
+    out: Length
+
+
+@dataclass(frozen=True, slots=True)
 class Surface:
     """One surface, or ``count`` equal ones. ``shape`` names what wrote it, if a shape did.
 
+    ``projections`` stand out of it; they change no area, for their sides are a surface of their own.
     ``facing`` degrees from north; ``tilt`` 90 wall, 180 soffit, 0 top; ``foot`` above standing ground [m].
     """
 
@@ -108,3 +121,4 @@ class Surface:
     foot: Length = Fraction(0)
     count: int = 1
     shape: str | None = None
+    projections: tuple[Projection, ...] = ()
