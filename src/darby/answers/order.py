@@ -27,6 +27,7 @@ from darby.quantities import (
 )
 
 if TYPE_CHECKING:
+    from darby.job.firm import Buys
     from darby.job.model import Job
     from darby.rulebook import Book
 
@@ -46,13 +47,19 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> OrderAsk | Waiting:
         covers=_covers(job),
         buys=tuple(
             Buy(b.item, b.package.holds, b.package.unit, b.package.each, b.package.written, b.package.sides,
-                layers=b.layers, name=b.name, supplier=b.supplier)
+                layers=b.layers, name=_called(job, b), supplier=b.supplier)
             for b in job.firm.buys
         ),
         ordered=tuple(Ordered(o.item, o.amount, o.unit) for o in job.ordered),
         allow=allowances(job),
         book=book,
     )  # fmt: skip
+
+
+def _called(job: Job, buys: Buys) -> str:
+    """What the firm calls it when it buys it, else what the bag says."""
+    bag = job.firm.bag(buys.item)
+    return bag.name if bag is not None and buys.name in ("", buys.item) else buys.name
 
 
 def _mortar(name: str, mix: CoatMix) -> Mortar | BagLabel:

@@ -2,15 +2,25 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
-from darby.mix import proposed, yield_of
+from darby.mix import MixParts, proposed, yield_of
 from darby.quantities import Allowances, Material, Mortar, QuickSum, Sand, quick_sum
 from darby.rulebook import Book, default
 from darby.working import Working
 
 
-def quick(area: Fraction, thickness: Fraction, *, lathed: bool, book: Book | None = None) -> tuple[QuickSum, Working]:
+@dataclass(frozen=True, slots=True)
+class Quick:
+    """The sum, the mix it was reckoned with, and the working."""
+
+    sum: QuickSum
+    parts: MixParts
+    working: Working
+
+
+def quick(area: Fraction, thickness: Fraction, *, lathed: bool, book: Book | None = None) -> Quick:
     """Area [m2] at a thickness [m], with a base-coat mix inside the book's limits and nothing allowed for.
 
     Bags and sand are of the net mortar: what is added for waste and the like is the job's to say.
@@ -22,7 +32,7 @@ def quick(area: Fraction, thickness: Fraction, *, lathed: bool, book: Book | Non
     weighed = tuple(Material(item, q) for item, q in (("portland", per.portland), ("lime", per.lime)) if q is not None)
     sand = Sand(per.sand_loose, "damp loose", per.sand_dry) if per.sand_loose is not None else None
     none = Fraction(0)
-    return quick_sum(
+    found, working = quick_sum(
         area,
         thickness,
         mortar=Mortar("base", weighed, sand, per.water),
@@ -30,3 +40,4 @@ def quick(area: Fraction, thickness: Fraction, *, lathed: bool, book: Book | Non
         allow=Allowances(spread=none, waste=none, bulking=none),
         book=rules,
     )
+    return Quick(found, parts, working)

@@ -75,6 +75,11 @@ class Answers:
         """Every answer by (stage, surface id or "job")."""
         return {key: kept.answer for key, kept in self.kept.items()}
 
+    @property
+    def stages(self) -> tuple[str, ...]:
+        """Names of the stages, in their order."""
+        return tuple(dict.fromkeys(name for name, _ in self.kept))
+
     def of(self, stage: str, at: str = "job") -> Any:
         """The answer of ``stage`` at a surface (or for the job): may be ``Waiting`` or a ``Fault``."""
         return self.kept[(stage, at)].answer

@@ -5,6 +5,12 @@ from __future__ import annotations
 
 def run() -> None:
     """Run the command line."""
+    import sys
+
     from darby.cli.app import app
 
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(errors="replace")  # a screen that knows no ½ or ─ shows ?, and the words around it
     app(prog_name="darby")

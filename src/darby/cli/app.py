@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated, NoReturn
 
 import typer
 
+from darby.cli.plain import Plain
 from darby.cli.setting import Setting, console, spoken
 from darby.words import Verbatim, say
 
@@ -25,17 +26,27 @@ def _help(code: str) -> str:
 
 app = typer.Typer(help=_help("darby"), no_args_is_help=True, rich_markup_mode=None, pretty_exceptions_enable=False)
 
-File = Annotated[Path, typer.Argument(help=_help("file"), show_default=False)]
+File = Annotated[Path, typer.Argument(metavar="FILE", help=_help("file"), show_default=False)]
 AsJson = Annotated[bool, typer.Option("--json", help=_help("json"))]
 Spanish = Annotated[bool, typer.Option("--es", help=_help("es"))]
 Metric = Annotated[bool, typer.Option("--metric", help=_help("metric"))]
-Words = Annotated[list[str] | None, typer.Argument(help=_help("words"), show_default=False)]
 
 
-@app.command(help=_help("new"))
+@app.callback()
+def _darby(
+    version: Annotated[bool, typer.Option("--version", "-V", help=_help("version"), is_eager=True)] = False,
+) -> None:
+    if version:
+        from darby import __version__
+
+        typer.echo(f"darby {__version__}")
+        raise typer.Exit
+
+
+@app.command(cls=Plain, help=_help("new"))
 def new(
-    file: File,
-    firm: Annotated[Path | None, typer.Option("--firm", help=_help("firm"), show_default=False)] = None,
+    file: Annotated[Path, typer.Argument(metavar="FILE", help=_help("new-file"), show_default=False)],
+    firm: Annotated[Path | None, typer.Option("--firm", metavar="FILE", help=_help("firm"), show_default=False)] = None,
 ) -> None:
     """Write a job file to fill in."""
     from darby.cli.starter import write_starter
@@ -43,14 +54,16 @@ def new(
     setting = _setting(es=False, metric=False)
     try:
         written = write_starter(file, firm)
-    except FileExistsError as error:
-        _refuse(setting.say("cli.there-already", file=str(error.filename)))
+    except OSError as error:
+        if file.exists():
+            _refuse(setting.say("cli.there-already", file=Verbatim(file)))
+        _refuse(setting.say("cli.cannot-write", file=Verbatim(error.filename or file)))
     for path in written:
-        console().print(setting.say("cli.wrote", file=str(path)))
-    console().print(setting.say("cli.next-check", file=str(file)))
+        typer.echo(setting.say("cli.wrote", file=Verbatim(path)))
+    typer.echo(setting.say("cli.next-check", file=Verbatim(file)))
 
 
-@app.command(help=_help("check"))
+@app.command(cls=Plain, help=_help("check"))
 def check(file: File, as_json: AsJson = False, es: Spanish = False) -> None:
     """Say everything that is wrong with a job file."""
     job = _load(file, es=es, as_json=as_json)
@@ -58,21 +71,27 @@ def check(file: File, as_json: AsJson = False, es: Spanish = False) -> None:
     if as_json:
         _print_json({"faults": [], "assumed": [n.code for n in job.assumed], "job_hash": job.hash})
         return
-    out = console()
-    out.print(setting.say("cli.check-good", name=job.name, surfaces=str(len(job.surfaces))))
     from darby.cli.pages import assumed_lines
+    from darby.cli.tables import print_line, print_lines
+    from darby.measure import unit
+    from darby.working import Quantity
 
-    for line in assumed_lines(job.assumed, setting):
-        out.print(f"  - {line}")
+    out = console()
+    print_line(
+        out, setting.say("cli.check-good", name=Verbatim(job.name), surfaces=Quantity(len(job.surfaces), unit("walls")))
+    )
+    print_lines(out, assumed_lines(job.assumed, setting))
 
 
-@app.command(help=_help("answer"))
+@app.command(cls=Plain, help=_help("answer"))
 def answer(
     file: File,
     as_json: AsJson = False,
     es: Spanish = False,
     metric: Metric = False,
-    stage: Annotated[str | None, typer.Option("--stage", help=_help("stage"), show_default=False)] = None,
+    stage: Annotated[
+        str | None, typer.Option("--stage", metavar="PART", help=_help("stage"), show_default=False)
+    ] = None,
 ) -> None:
     """Say what to do."""
     job = _load(file, es=es, as_json=as_json)
@@ -80,47 +99,60 @@ def answer(
     if as_json:
         document = answers.to_json()
         if stage is not None:
-            document = document["answers"].get(stage) or _refuse(_no_stage(stage, es=es))
+            if stage not in document["answers"]:
+                _refuse(_no_stage(stage, es=es))
+            document = document["answers"][stage]
         _print_json(document)
     else:
-        from darby.cli.pages import pages
+        from darby.cli.pages import page_of, pages
         from darby.cli.tables import print_page
 
         setting = _setting(es=es, metric=metric, job=job)
-        wanted = [p for p in pages(answers, setting) if stage in (None, p.stage)]
-        if not wanted:
-            _refuse(_no_stage(stage or "", es=es))
+        wanted = pages(answers, setting) if stage is None else page_of(stage, answers, setting)
+        if stage is not None and not wanted and stage not in answers.stages:
+            _refuse(_no_stage(stage, es=es))
         out = console()
         for page in wanted:
             print_page(out, page)
     raise typer.Exit(1 if answers.unanswered() else 0)
 
 
-@app.command(help=_help("why"))
+@app.command(cls=Plain, help=_help("why"))
 def why(
     file: File,
-    key: Annotated[str, typer.Argument(help=_help("key"))] = "",
+    key: Annotated[str, typer.Argument(metavar="NUMBER", help=_help("key"), show_default=False)] = "",
     as_json: AsJson = False,
     es: Spanish = False,
     metric: Metric = False,
 ) -> None:
     """Show the working behind a number."""
-    from darby.cli.whys import print_whys
+    from darby.cli.whys import called, nearest, print_whys
 
     job = _load(file, es=es, as_json=as_json)
     answers = _answer(job, es=es)
     setting = _setting(es=es, metric=metric, job=job)
     if as_json:
-        working = answers.to_json()["working"]
-        found = {name: step for name, step in working.items() if name == key or name.startswith(f"{key}/")}
-        _print_json(found or (working if not key else _refuse(setting.say("cli.no-step", key=key))))
+        name, working = called(answers, key), answers.to_json()["working"]
+        found = {k: step for k, step in working.items() if not name or k == name or k.startswith(f"{name}/")}
+        if found:
+            _print_json(found)
+            return
+    elif print_whys(console(), answers, key, setting):
         return
-    if not print_whys(console(), answers, key, setting):
-        _refuse(setting.say("cli.no-step", key=key))
+    near = nearest(answers, key)
+    perhaps = " " + setting.say("cli.no-step-near", near=Verbatim(", ".join(near))) if near else ""
+    _refuse(setting.say("cli.no-step", key=Verbatim(key)) + perhaps)
 
 
-@app.command("sum", help=_help("sum"))
-def quick(words: Words = None, as_json: AsJson = False, es: Spanish = False, metric: Metric = False) -> None:
+@app.command("sum", cls=Plain, help=_help("sum"))
+def quick(
+    words: Annotated[
+        list[str] | None, typer.Argument(metavar="WALL", help=_help("sum-words"), show_default=False)
+    ] = None,
+    as_json: AsJson = False,
+    es: Spanish = False,
+    metric: Metric = False,
+) -> None:
     """Work one wall in one line."""
     from darby.cli.quick import QuickWall, quick_line, quick_wall
     from darby.measure import Unreadable
@@ -130,37 +162,50 @@ def quick(words: Words = None, as_json: AsJson = False, es: Spanish = False, met
     try:
         wall: QuickWall = quick_wall(text)
     except Unreadable as error:
-        _refuse(setting.say("cli.sum-unreadable", found=error.fault.found, allowed=error.fault.allowed))
+        found, allowed = Verbatim(error.fault.found), Verbatim(error.fault.allowed)
+        _refuse(setting.say("cli.sum-unreadable", found=found, allowed=allowed))
     if as_json:
         _print_json(wall.plain())
         return
+    from darby.cli.tables import print_line
+
     for line in quick_line(wall, setting):
-        console().print(line)
+        print_line(console(), line)
 
 
-@app.command(help=_help("papers"))
+@app.command(cls=Plain, help=_help("papers"))
 def papers(
     file: File,
-    into: Annotated[Path, typer.Option("--into", help=_help("into"))] = Path("papers"),
+    into: Annotated[Path, typer.Option("--into", metavar="FOLDER", help=_help("into"))] = Path("papers"),
     es: Spanish = False,
 ) -> None:
     """Write the papers."""
-    from darby.papers import paper_set, write_set
+    from darby.papers import NotOurs, paper_set, write_set
 
     job = _load(file, es=es)
     answers = _answer(job, es=es)
     setting = _setting(es=es, metric=False, job=job)
     folder = into / file.stem
-    names = write_set(paper_set(answers), folder)
+    try:
+        names = write_set(paper_set(answers), folder)
+    except NotOurs as error:
+        others = Verbatim(", ".join(error.names))
+        _refuse(setting.say("cli.not-ours", folder=Verbatim(error.folder), names=others))
+    except OSError as error:
+        _refuse(setting.say("cli.cannot-write", file=Verbatim(error.filename or folder)))
     for name in names:
-        console().print(setting.say("cli.wrote", file=str(folder / name)))
+        typer.echo(setting.say("cli.wrote", file=Verbatim(folder / name.name)))
     raise typer.Exit(1 if answers.unanswered() else 0)
 
 
-@app.command(help=_help("rules"))
+@app.command(cls=Plain, help=_help("rules"))
 def rules(
-    words: Words = None,
-    show: Annotated[str | None, typer.Option("--show", help=_help("show"), show_default=False)] = None,
+    words: Annotated[
+        list[str] | None, typer.Argument(metavar="WORDS", help=_help("rules-words"), show_default=False)
+    ] = None,
+    show: Annotated[
+        str | None, typer.Option("--show", metavar="FIGURE", help=_help("show"), show_default=False)
+    ] = None,
     as_json: AsJson = False,
     es: Spanish = False,
     metric: Metric = False,
@@ -170,10 +215,10 @@ def rules(
 
     setting = _setting(es=es, metric=metric)
     if not print_rules(console(), words or (), show, setting, as_json=as_json):
-        _refuse(setting.say("cli.no-rule", found=show or " ".join(words or ())))
+        _refuse(setting.say("cli.no-rule", found=Verbatim(show or " ".join(words or ()))))
 
 
-@app.command(help=_help("schema"))
+@app.command(cls=Plain, help=_help("schema"))
 def schema(firm: Annotated[bool, typer.Option("--firm", help=_help("schema-firm"))] = False) -> None:
     """Print the JSON Schema of a job file."""
     from darby.job import schema as job_schema
@@ -196,10 +241,12 @@ def _load(file: Path, *, es: bool, as_json: bool = False) -> Job:
         setting = _setting(es=es, metric=False)
         if as_json:
             _print_json({"faults": [asdict(f) for f in error.faults]})
+        from darby.cli.tables import print_line
+
         out = console(err=True)
         for fault in error.faults:
-            out.print(fault_line(fault, setting), markup=False)
-        out.print(setting.say("cli.faults", count=str(len(error.faults)), file=str(file)), markup=False)
+            print_line(out, fault_line(fault, setting), hang=4)
+        print_line(out, setting.say("cli.faults", count=str(len(error.faults)), file=Verbatim(file)))
         raise typer.Exit(2) from None
 
 
@@ -223,13 +270,15 @@ def _answer(job: Job, *, es: bool) -> Answers:
 def _no_stage(stage: str, *, es: bool) -> str:
     from darby.answers import STAGES
 
-    return _setting(es=es, metric=False).say("cli.no-stage", found=stage, allowed=", ".join(s.name for s in STAGES))
+    return _setting(es=es, metric=False).say(
+        "cli.no-stage", found=Verbatim(stage), allowed=", ".join(s.name for s in STAGES)
+    )
 
 
 def _refuse(message: str) -> NoReturn:
-    console(err=True).print(message, markup=False)
+    typer.echo(message, err=True)
     raise typer.Exit(2)
 
 
 def _print_json(document: object) -> None:
-    typer.echo(json.dumps(document, indent=2, ensure_ascii=False, sort_keys=False))
+    typer.echo(json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False))

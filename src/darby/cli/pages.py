@@ -8,49 +8,70 @@ from typing import TYPE_CHECKING
 
 from darby.answers import Waiting
 from darby.answers.moves import moves
+from darby.cli.parts import parts_line
+from darby.cli.places import coat_called, mix_called, place
 from darby.cli.setting import Setting
 from darby.cli.tables import Page
-from darby.words import catalogue, day, written
-from darby.working import Amount, Note
+from darby.measure.writing import shown
+from darby.words import catalogue, day, unit_names
+from darby.working import Amount, Note, Quantity
 
 if TYPE_CHECKING:
     from darby.answers import Answers
-    from darby.days.model import Visits
+    from darby.days.model import Piece, Visits
     from darby.mix import CoatMix, Mixes
     from darby.price.model import Price
-    from darby.quantities import Order
+    from darby.quantities import Order, OrderLine
 
 SERIOUS = ("stop", "caution")
+SET_BACK = "buildup.set-back"
+SAID_BETTER = {
+    "mix.wet-cement": "safety.cement",
+    "mix.dust": "safety.silica-mix",
+    "job.assumed-top": "quantities.assumed.top-covered",
+    "job.unsaid-out-of-plane": "buildup.assumed-plane",
+    "quantities.no-package": "job.assumed-no-firm",
+}
+"""Notes of one room that another room's note on the same thing says better."""
 
 
 def pages(answers: Answers, setting: Setting) -> list[Page]:
-    """One page for each thing that is answered, then what waits, what was assumed, and who governs."""
+    """One page for each thing that is answered, then what was assumed, who governs, and what waits.
+
+    Sizes and mortar, which the others are made from, stand only where they are asked for (``page_of``).
+    """
     made = [_head(answers, setting), _coats(answers, setting)]
     good = {stage: answers.good(stage).get("job") for stage in ("mixes", "order", "days", "price")}
     if good["mixes"] is not None:
-        made.append(_mixes(good["mixes"], setting))
+        made.append(_mixes(good["mixes"], answers, setting))
     if good["order"] is not None:
         made.append(_order(good["order"], setting))
     if good["days"] is not None:
         made.append(_days(good["days"], answers, setting))
+    made += _paint(answers, setting)
     if good["price"] is not None:
         made.append(_price(good["price"], answers, setting))
-    made += [_cautions(answers, setting), _assumed(answers, setting), _moves(answers, setting)]
+    made += [_cautions(answers, setting), _assumed(answers, setting)]
+    made += _moves(answers, setting)
     if answers.unanswered():
         made.append(_waiting(answers, setting))
     return made
 
 
-def place(answers: Answers, at: str) -> str:
-    """ "bay-south/hollow" as people call it: the surface's name, and the zone's where it has one."""
-    surface, _, zone = at.partition("/")
-    named = {s.id: s.name for s in answers.job.surfaces}
-    base = next((b for b in answers.job.bases if b.surface == surface and b.zone == zone), None)
-    return f"{named.get(surface, surface)}, {base.name}" if base is not None and base.name else named.get(surface, at)
+def page_of(stage: str, answers: Answers, setting: Setting) -> list[Page]:
+    """The pages of one stage."""
+    if stage == "wall":
+        return [_walls(answers, setting)]
+    if stage == "volumes":
+        return [_volumes(answers, setting)]
+    return [page for page in pages(answers, setting) if page.stage == stage]
+
+
+# --- notes ---------------------------------------------------------------------------------------------
 
 
 def assumed_lines(notes: Iterable[Note], setting: Setting) -> list[str]:
-    """What was taken for granted, each thing said once with the places it holds for."""
+    """What was taken for granted, each thing said once with the places it holds for, as the file writes them."""
     return gathered([n for n in notes if n.grade == "assumed"], setting)
 
 
@@ -58,102 +79,164 @@ def gathered(notes: Iterable[Note], setting: Setting, answers: Answers | None = 
     """Notes in words; the same words at several places stand once, with the places."""
     places: dict[str, list[str]] = defaultdict(list)
     for note in notes:
-        said = setting.say(note.code, **dict(note.values))
-        at = place(answers, note.at) if answers is not None else note.at
+        said = note_line(note, setting, answers)
+        at = place(answers, note.at, setting) if answers is not None else note.at.removesuffix("job")
         if at not in places[said]:
             places[said].append(at)
-    return [said if at in (["job"], [""]) else f"{said}  ({'; '.join(at)})" for said, at in places.items()]
+    return [f"{said} ({'; '.join(filter(None, at))})" if any(at) else said for said, at in places.items()]
+
+
+def note_line(note: Note, setting: Setting, answers: Answers | None = None) -> str:
+    """One note in words. What is said edge by edge is said of all edges together, if there is a sentence for that."""
+    together = f"cli.together.{note.code}"
+    values = dict(note.values)
+    if answers is not None and together in catalogue("en"):
+        said = setting.say(together)
+    else:
+        if answers is not None and isinstance(values.get("place"), str):
+            values["place"] = place(answers, str(values["place"]), setting)
+        said = setting.say(note.code, **values)
+    return f"{setting.say('cli.stop')} {said}" if note.grade == "stop" else said
+
+
+# --- the pages -----------------------------------------------------------------------------------------
 
 
 def _head(answers: Answers, setting: Setting) -> Page:
     job = answers.job
-    lines = [setting.say("cli.head.for", customer=job.customer, address=job.address)] if job.customer else []
-    lines.append(
+    text = [setting.say("cli.head.for", customer=job.customer, address=job.address)] if job.customer else []
+    text.append(
         setting.say(
             "cli.head.made", as_of=day(job.as_of, setting.language, weekday=False), job=answers.job_hash[:8],
             revision=str(job.revision), book=answers.book_version, made=answers.made_with,
         )
     )  # fmt: skip
     if job.invented:
-        lines.append(setting.say("common.invented"))
-    return Page("job", job.name, lines=tuple(lines))
+        text.append(setting.say("common.invented"))
+    return Page("job", job.name, text=tuple(text))
 
 
 def _coats(answers: Answers, setting: Setting) -> Page:
-    rows = []
+    rows, notes = [], []
     volumes = answers.good("volumes")
     for surface, coats in answers.good("coats").items():
         areas = {a.zone: a.area for a in volumes[surface].areas} if surface in volumes else {}
         for zone, built in coats.zones:
             option = built.chosen
-            depths = " + ".join(written(c.nominal, setting.language, setting.system) for c in option.coats)
+            notes += [n for n in (*option.cautions, *built.notes) if n.code.startswith(SET_BACK)]
             rows.append(
                 (
-                    place(answers, f"{surface}/{zone}"),
-                    written(areas[zone], setting.language, setting.system) if zone in areas else "",
+                    place(answers, f"{surface}/{zone}", setting),
+                    setting.write(areas[zone]) if zone in areas else "",
                     setting.say(f"buildup.option.{option.id}"),
-                    depths,
-                    written(option.nominal, setting.language, setting.system),
-                    written(option.set_back, setting.language, setting.system) if option.set_back is not None else "",
+                    _added([c.nominal for c in option.coats], setting),
+                    setting.write(option.nominal),
                 )
             )
-    heads = tuple(setting.say(f"cli.coats.{h}") for h in ("where", "area", "what", "coats", "total", "set-back"))
-    return Page("coats", setting.say("cli.coats.title"), heads, tuple(rows), right=frozenset({1, 4, 5}))
+    heads = tuple(setting.say(f"cli.coats.{h}") for h in ("where", "area", "what", "coats", "total"))
+    lines = tuple(gathered(notes, setting, answers))
+    return Page("coats", setting.say("cli.coats.title"), heads, tuple(rows), lines=lines, right=frozenset({1, 4}),
+                whole=frozenset({1, 3, 4}))  # fmt: skip
 
 
-def _mixes(mixes: Mixes, setting: Setting) -> Page:
-    rows = tuple(_mix_row(mix, setting) for mix in mixes.coats if mix.batches is not None)
+def _walls(answers: Answers, setting: Setting) -> Page:
+    rows = tuple(
+        (
+            place(answers, surface, setting) + (f" × {wall.count}" if wall.count > 1 else ""),
+            *(setting.write(x) for x in (wall.gross, wall.openings, wall.net)),
+        )
+        for surface, wall in answers.good("wall").items()
+    )
+    heads = tuple(setting.say(f"cli.walls.{h}") for h in ("where", "gross", "openings", "net"))
+    numbers = frozenset({1, 2, 3})
+    return Page("wall", setting.say("cli.walls.title"), heads, rows, right=numbers, whole=numbers)
+
+
+def _volumes(answers: Answers, setting: Setting) -> Page:
+    rows = []
+    for surface, volumes in answers.good("volumes").items():
+        for coat in volumes.coats:
+            more = [f"{setting.say(f'cli.allowance.{a.name}')} {setting.write(a.volume)}" for a in coat.allowances]
+            where = place(answers, f"{surface}/{coat.zone}", setting)
+            what = coat_called(coat.coat, setting)
+            rows.append((where, what, setting.write(coat.net), "\n".join(more), setting.write(coat.total)))
+    heads = tuple(setting.say(f"cli.volumes.{h}") for h in ("where", "coat", "net", "more", "total"))
+    return Page("volumes", setting.say("cli.volumes.title"), heads, tuple(rows), right=frozenset({2, 4}),
+                whole=frozenset({2, 3, 4}))  # fmt: skip
+
+
+def _added(quantities: Sequence[Quantity], setting: Setting) -> str:
+    """ "3/8 + 1/8 in.": the unit once, at the end."""
+    written = [setting.write(q) for q in quantities]
+    unit = " " + written[-1].partition(" ")[2].rpartition(" ")[2]
+    *first, last = written
+    return " + ".join([*(w.removesuffix(unit) for w in first), last])
+
+
+def _mixes(mixes: Mixes, answers: Answers, setting: Setting) -> Page:
+    rows = tuple(_mix_row(mix, answers, setting) for mix in mixes.coats if mix.batches is not None)
     heads = tuple(setting.say(f"cli.mixes.{h}") for h in ("mix", "parts", "batch", "makes", "batches"))
     notes = [n for mix in mixes.coats for n in mix.notes if n.grade in SERIOUS and n.code.startswith("mix.sand")]
-    return Page("mixes", setting.say("cli.mixes.title"), heads, rows, lines=tuple(gathered(notes, setting)),
-                right=frozenset({3, 4}))  # fmt: skip
+    return Page("mixes", setting.say("cli.mixes.title"), heads, rows, lines=tuple(gathered(notes, setting, answers)),
+                right=frozenset({3}), whole=frozenset({3}))  # fmt: skip
 
 
-def _mix_row(mix: CoatMix, setting: Setting) -> tuple[str, ...]:
+def _mix_row(mix: CoatMix, answers: Answers, setting: Setting) -> tuple[str, ...]:
     assert mix.batches is not None
-    name = mix.id.removeprefix("mix/")
-    words = catalogue(setting.language)
     batch, parts = "", ""
     if mix.bagged is not None:
         parts = mix.bagged.name
     elif mix.parts is not None:
-        parts = " : ".join(written(getattr(mix.parts, m.split()[0]), setting.language) for m in mix.parts.used)
-        parts += f" ({', '.join(words.get(f'mix.material.{m}', m) for m in mix.parts.used)})"
+        parts = parts_line(mix.parts, setting)
+    shown_batch = mix.batch or mix.batches.last
     if mix.batch is not None:
-        batch = ", ".join(
-            [written(mix.batch.bags, setting.language)]
-            + ([written(mix.batch.sand.count, setting.language)] if mix.batch.sand is not None else [])
-        )
-    makes = written(mix.batch.mortar, setting.language, setting.system) if mix.batch is not None else ""
-    more = " + " + setting.say("cli.mixes.last") if mix.batches.last is not None else ""
-    return name, parts, batch, makes, f"{mix.batches.whole}{more}"
+        sand = [setting.write(mix.batch.sand.count)] if mix.batch.sand is not None else []
+        batch = ", ".join([setting.write(mix.batch.bags), *sand])
+    makes = setting.write(shown_batch.mortar) if shown_batch is not None else ""
+    count = str(mix.batches.whole)
+    if mix.batches.last is not None:
+        part = setting.say("cli.mixes.part", bags=mix.batches.last.bags)
+        count = f"{count} + {part}" if mix.batches.whole else part
+    return mix_called(answers, mix.id, setting), parts, batch, makes, count
 
 
 def _order(order: Order, setting: Setting) -> Page:
-    rows = []
+    by_supplier: dict[str, list[OrderLine]] = defaultdict(list)
     for line in sorted(order.lines, key=lambda x: (x.supplier == "", x.supplier)):
-        package = written(line.packages, setting.language, setting.system) if line.packages is not None else ""
-        rows.append(
-            (
-                line.supplier or setting.say("cli.order.no-supplier"),
-                line.name or setting.say(line.says),
-                written(line.needed, setting.language, setting.system),
-                f"{package} {line.written}".strip() if line.written else package,
-                written(line.ordered, setting.language, setting.system) if line.ordered is not None else "",
-                _difference(line, setting),
-            )
-        )
-    heads = tuple(setting.say(f"cli.order.{h}") for h in ("supplier", "item", "needed", "packages", "ordered", "still"))
-    return Page("order", setting.say("cli.order.title"), heads, tuple(rows), right=frozenset({2, 4}))
+        by_supplier[line.supplier].append(line)
+    rows: list[tuple[str, ...]] = []
+    for supplier, lines in by_supplier.items():
+        if supplier or len(by_supplier) > 1:
+            rows.append((f"{supplier or setting.say('cli.order.no-supplier')}:",))
+        rows += [(_item(x, setting), _needed(x, setting), _packages(x, setting)) for x in lines]
+    ordered = tuple(
+        setting.say(f"cli.order.{x.standing}", item=_item(x, setting), ordered=x.ordered, more=x.more, over=x.over)
+        for x in order.lines
+        if x.standing != "not ordered"
+    )
+    heads = tuple(setting.say(f"cli.order.{h}") for h in ("item", "needed", "packages"))
+    return Page("order", setting.say("cli.order.title"), heads, tuple(rows), lines=ordered, right=frozenset({1}),
+                whole=frozenset({1}))  # fmt: skip
 
 
-def _difference(line: object, setting: Setting) -> str:
-    standing = getattr(line, "standing", "")
-    amount = getattr(line, {"short": "more", "over": "over"}.get(standing, ""), None)
-    if standing == "not ordered":
+def _item(line: OrderLine, setting: Setting) -> str:
+    name = line.name or setting.say(line.says)
+    return name[:1].upper() + name[1:]
+
+
+def _needed(line: OrderLine, setting: Setting) -> str:
+    """Loose goods in the other measure too: sand by the yard and the ton."""
+    also = ", ".join(setting.write(part.amount) for part in line.also) if not line.each else ""
+    return f"{setting.write(line.needed)}{f' ({also})' if also else ''}"
+
+
+def _packages(line: OrderLine, setting: Setting) -> str:
+    """ "14 × 94 lb bag"; loose goods by the yard or ton alone."""
+    if line.packages is None:
         return ""
-    shown = written(amount, setting.language, setting.system) if amount is not None else ""
-    return setting.say(f"cli.order.{standing}", amount=shown)
+    if not line.each:
+        return f"{setting.write(line.packages)} {line.written}".strip()
+    return f"{setting.write(line.packages).partition(' ')[0]} × {line.written}"
 
 
 def _days(days: Visits, answers: Answers, setting: Setting) -> Page:
@@ -161,79 +244,125 @@ def _days(days: Visits, answers: Answers, setting: Setting) -> Page:
     for trip in days.trips:
         work: dict[str, list[str]] = defaultdict(list)
         for piece in trip.pieces:
-            coat = setting.say(f"cli.work.{piece.coat}") if f"cli.work.{piece.coat}" in catalogue("en") else piece.coat
-            work[coat].append(place(answers, piece.at))
-        done = "; ".join(f"{coat}: {', '.join(dict.fromkeys(at))}" for coat, at in work.items())
-        because = setting.say(f"cli.days.{trip.why}", place=place(answers, trip.waited_at)) if trip.why else ""
-        rows.append((str(trip.number), day(trip.day, setting.language),
-                     written(trip.hours, setting.language, setting.system), done, because))  # fmt: skip
-    heads = tuple(setting.say(f"cli.days.{h}") for h in ("trip", "day", "hours-head", "work", "because"))
+            at = place(answers, piece.at, setting)
+            if at not in work[_work(piece, setting)]:
+                work[_work(piece, setting)].append(at)
+        done = [f"{what}: {'; '.join(at)}" if any(at) else what for what, at in work.items()]
+        if trip.why == "wait":
+            done.append(setting.say("cli.days.wait", place=place(answers, trip.waited_at, setting)))
+        rows.append((str(trip.number), day(trip.day, setting.language), setting.write(trip.hours), "\n".join(done)))
+    heads = tuple(setting.say(f"cli.days.{h}") for h in ("trip", "day", "hours-head", "work"))
     lines = (
         setting.say("cli.days.sum", trips=days.count, forced=days.forced, span=days.span),
         setting.say("cli.days.no-weather"),
     )
-    return Page("days", setting.say("cli.days.title"), heads, tuple(rows), lines=lines, right=frozenset({0, 2}))
+    return Page("days", setting.say("cli.days.title"), heads, tuple(rows), lines=lines, right=frozenset({0, 2}),
+                whole=frozenset({0, 2}))  # fmt: skip
+
+
+def _paint(answers: Answers, setting: Setting) -> list[Page]:
+    """Painting, where anything is painted: its hours; its date is the wall's to say."""
+    paint = answers.good("paint").get("job")
+    if paint is None or paint.total is None:
+        return []
+    lines = (setting.say("cli.paint.line", hours=paint.total, trips=paint.trips),)
+    rows = tuple((place(answers, at, setting), setting.write(hours)) for at, hours in paint.hours)
+    heads = (setting.say("cli.coats.where"), setting.say("cli.days.hours-head"))
+    return [Page("paint", setting.say("cli.part.paint"), heads, rows, lines=lines, right=frozenset({1}))]
+
+
+def _work(piece: Piece, setting: Setting) -> str:
+    """What is done: a coat, something else that has to be done, or access that is set up."""
+    for code in (f"cli.work.{piece.coat}", f"cli.also.{piece.coat}"):
+        if code in catalogue("en"):
+            return setting.say(code)
+    return setting.say("cli.work.set-up", kind=piece.coat)
 
 
 def _price(price: Price, answers: Answers, setting: Setting) -> Page:
     rows = []
     for line in price.quote:
-        what = place(answers, line.at) if line.kind == "surface" else line.says or line.what
+        what = place(answers, line.at, setting) if line.kind == "surface" else line.says or line.what
         if line.kind == "also":
             what = f"{setting.say(f'cli.also.{line.what}')}: {line.says}" if line.says else line.what
         if line.kind == "access":
             what = setting.say("cli.price.access", kind=line.what)
-        rows.append((what, written(line.amount, setting.language, setting.system)))
-    last = (setting.say("cli.price.total"), written(price.total, setting.language, setting.system))
+        rows.append((what, setting.write(line.amount)))
+    last = (setting.say("cli.price.total"), setting.write(price.total))
     lines = [
         setting.say(f"price.set-by-{price.set_by.replace(' ', '-')}", by_area=price.by_area, forced=price.forced,
                     total=price.total),
         setting.say("price.markup-margin", markup=price.markup, margin=price.margin),
     ]  # fmt: skip
     if price.per_area is not None:
-        lines.append(setting.say("cli.price.per-area", per_area=price.per_area, area=price.area))
+        per_area = shown(price.per_area.value, price.per_area.unit, setting.system, 2, unit_names(setting.language))
+        lines.append(setting.say("cli.price.per-area", per_area=per_area, area=price.area))
     if not price.complete:
         lines.insert(0, setting.say("cli.price.lacks", items=price.lacks))
+    if answers.left_out:
+        without = "; ".join(place(answers, at, setting) for at in answers.left_out)
+        lines.insert(0, setting.say("cli.price.without", places=without))
     heads = (setting.say("cli.price.line"), setting.say("cli.price.amount"))
-    return Page("price", setting.say("cli.price.title"), heads, tuple(rows), last, tuple(lines), frozenset({1}))
+    return Page("price", setting.say("cli.price.title"), heads, tuple(rows), last, tuple(lines),
+                right=frozenset({1}), whole=frozenset({1}))  # fmt: skip
 
 
 def _cautions(answers: Answers, setting: Setting) -> Page:
-    notes = [n for n in answers.notes if n.grade in SERIOUS]
+    """Stops first, then what the walls ask for, then what holds for the whole job."""
+    notes = [n for n in _said_once(answers) if n.grade in SERIOUS and not n.code.startswith(SET_BACK)]
+    notes.sort(key=lambda n: (n.grade != "stop", n.at == "job"))
     lines = [*gathered(notes, setting, answers), setting.say("common.local-code")]
     return Page("cautions", setting.say("cli.cautions.title"), lines=tuple(lines))
 
 
 def _assumed(answers: Answers, setting: Setting) -> Page:
-    notes = [n for n in answers.notes if n.grade == "assumed"]
+    notes = [n for n in _said_once(answers) if n.grade == "assumed"]
     return Page("assumed", setting.say("cli.assumed.title"), lines=tuple(gathered(notes, setting, answers)))
 
 
-def _moves(answers: Answers, setting: Setting) -> Page:
+def _said_once(answers: Answers) -> list[Note]:
+    notes = answers.notes
+    codes = {n.code for n in notes}
+    return [n for n in notes if SAID_BETTER.get(n.code) not in codes]
+
+
+def _moves(answers: Answers, setting: Setting) -> list[Page]:
     """The three assumptions that move the price most."""
     rows = tuple(
-        (setting.say(f"answers.move.{m.name}"), setting.say("cli.moves.change", change=Amount(m.change)))
+        (setting.say(f"answers.move.{m.name}"), f"{'+' if m.change > 0 else ''}{setting.write(Amount(m.change))}")
         for m in moves(answers)
     )
+    if not rows:
+        return []
     heads = (setting.say("cli.moves.if"), setting.say("cli.moves.then"))
-    return Page("assumed", setting.say("cli.moves.title"), heads, rows, right=frozenset({1}))
+    return [Page("assumed", setting.say("cli.moves.title"), heads, rows, right=frozenset({1}), whole=frozenset({1}))]
 
 
 def _waiting(answers: Answers, setting: Setting) -> Page:
     lines = []
     for (stage, at), why in answers.unanswered().items():
-        where = "" if at == "job" else place(answers, at)
+        where = place(answers, at, setting)
+        part = _part(stage, setting) + (f" ({where})" if where else "")
         if isinstance(why, Waiting):
             lacks: Sequence[str] = [_lack(code, setting) for code in why.lacks]
-            behind = [f"{s}" for s, _ in why.behind]
-            said = ", ".join([*lacks, *behind])
-            lines.append(setting.say("cli.waiting.line", stage=stage, where=where, lacks=said))
+            behind = [_part(s, setting).lower() for s, _ in why.behind]
+            lines.append(setting.say("cli.waiting.line", part=part, lacks=", ".join([*lacks, *behind])))
         else:
-            said = setting.say(why.code, place=why.place, found=why.found, allowed=why.allowed, nearest=why.nearest)
-            lines.append(setting.say("cli.waiting.fault", stage=stage, where=where, why=said))
+            named = place(answers, why.place, setting) or why.place
+            said = setting.say(why.code, place=named, found=why.found, allowed=why.allowed, nearest=why.nearest)
+            lines.append(setting.say("cli.waiting.fault", part=part, why=said))
     return Page("waiting", setting.say("cli.waiting.title"), lines=tuple(lines))
 
 
+def _part(stage: str, setting: Setting) -> str:
+    code = f"cli.part.{stage}"
+    return setting.say(code) if code in catalogue("en") else stage
+
+
 def _lack(code: str, setting: Setting) -> str:
-    head, _, work = code.partition("answers.lacks.pace-")
-    return setting.say("answers.lacks.pace", work=work) if not head and work else setting.say(code)
+    """What is missing; a pace is asked for by its work."""
+    head, dash, work = code.partition("-")
+    if dash and head.endswith(".pace"):
+        called = f"cli.work.{work}"
+        return setting.say(head, work=setting.say(called).lower() if called in catalogue("en") else work)
+    return setting.say(code)

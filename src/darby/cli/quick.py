@@ -7,10 +7,15 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from darby.answers.quick import quick
+from darby.cli.parts import parts_line
 from darby.cli.setting import Setting
 from darby.measure import Fault, Unreadable, length
+from darby.measure.units import unit
+from darby.mix import MixParts
 from darby.quantities import QuickSum
+from darby.working import Quantity
 
+INCH = unit("in")
 ALLOWED = "60' x 6' x 2, 1/2 block"
 BASES = ("block", "concrete", "lath", "frame")
 LATHED = frozenset({"lath", "frame"})
@@ -28,6 +33,7 @@ class QuickWall:
     thickness: Fraction
     base: str
     sum: QuickSum
+    parts: MixParts
 
     def plain(self) -> dict[str, object]:
         """For a program: SI numbers with their names."""
@@ -41,6 +47,7 @@ class QuickWall:
             "sand_m3": float(found.sand.value) if found.sand is not None else None,
             "bags_by_rule": float(found.rule.bags.value) if found.rule is not None else None,
             "base": self.base,
+            "parts": {name: float(self.parts.of(name)) for name in self.parts.used},
         }
 
 
@@ -72,8 +79,8 @@ def quick_wall(text: str) -> QuickWall:
     wall = (length(parts[0]), length(parts[1]))
     if min(*wall, thickness) <= 0:
         raise Unreadable(Fault("cli.sum-unreadable", "", text, ALLOWED))
-    found, _ = quick(wall[0] * wall[1] * faces, thickness, lathed=base in LATHED)
-    return QuickWall(*wall, faces, thickness, base or "block", found)
+    found = quick(wall[0] * wall[1] * faces, thickness, lathed=base in LATHED)
+    return QuickWall(*wall, faces, thickness, base or "block", found.sum, found.parts)
 
 
 def quick_line(wall: QuickWall, setting: Setting) -> list[str]:
@@ -81,8 +88,9 @@ def quick_line(wall: QuickWall, setting: Setting) -> list[str]:
     found = wall.sum
     lines = [
         setting.say(
-            "cli.sum.line", area=found.area, mortar=found.net, cover=found.cover, bags=found.bags or "-",
-            whole=found.whole_bags or "-", sand=found.sand or "-",
+            "cli.sum.line", area=found.area, thickness=Quantity(wall.thickness, INCH), mortar=found.net,
+            cover=found.cover, bags=found.bags or "-", whole=found.whole_bags or "-", sand=found.sand or "-",
+            parts=parts_line(wall.parts, setting),
         )
     ]  # fmt: skip
     if found.rule is not None:

@@ -4,65 +4,93 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
+from textwrap import wrap
 
 from rich.console import Console
 
 from darby.cli.setting import Setting
 from darby.cli.tables import Page, print_page
-from darby.rulebook import Book, Figure, default, search
-from darby.words import written
+from darby.rulebook import Book, Entry, Figure, default, search, show
+
+WIDEST = 26
+"""A value in more letters than this is a rule in words, and stands among the words."""
+NARROW = 20
+"""Standings are broken to so many letters."""
 
 
-def print_rules(out: Console, words: Sequence[str], show: str | None, setting: Setting, *, as_json: bool) -> bool:
-    """Print the figures that hold all ``words``, or the one called ``show``. False if there is none."""
+def print_rules(out: Console, words: Sequence[str], name: str | None, setting: Setting, *, as_json: bool) -> bool:
+    """Print the figures that hold all ``words``, or all that is said on ``name``. False if there is nothing."""
     book = default()
-    if show is not None:
-        figure = book.figures.get(show)
-        figures = [figure] if figure is not None else list(search(book, [show]))[:1]
+    entries: tuple[Entry, ...] = ()
+    if name is not None:
+        entries = _entries(book, name)
+        figures = [entry.figure for entry in entries]
     else:
         figures = list(search(book, list(words))) if words else list(book)
     if not figures:
         return False
     if as_json:
-        out.print_json(json.dumps([_plain(book, f) for f in figures]))
-    elif show is not None:
-        _show(out, book, figures[0], setting)
+        out.file.write(json.dumps([_plain(book, f) for f in figures], ensure_ascii=False, indent=2) + "\n")
+    elif entries:
+        _show(out, entries, setting)
     else:
         print_page(out, _list(book, figures, setting))
     return True
 
 
+def _entries(book: Book, name: str) -> tuple[Entry, ...]:
+    """All voices on the figure or subject called ``name``, else on the first that holds its words."""
+    try:
+        return show(book, name).entries
+    except KeyError:
+        found = search(book, name)
+        return show(book, found[0].id).entries if found else ()
+
+
 def _list(book: Book, figures: Sequence[Figure], setting: Setting) -> Page:
-    rows = tuple((f.id, _value(f, setting), f.says, setting.say(f"standing.{f.standing}")) for f in figures)
-    heads = tuple(setting.say(f"cli.rules.{head}") for head in ("id", "value", "says", "standing"))
+    rows = tuple(_row(f, setting) for f in figures)
+    heads = tuple(setting.say(f"cli.rules.{head}") for head in ("value", "says", "standing"))
     lines = (setting.say("cli.rules.count", count=str(len(figures)), version=book.version),)
-    return Page("rules", setting.say("cli.rules.title"), heads, rows, lines=lines)
+    return Page("rules", setting.say("cli.rules.title"), heads, rows, text=lines)
 
 
-def _show(out: Console, book: Book, figure: Figure, setting: Setting) -> None:
-    source = book.sources[figure.source]
+def _row(figure: Figure, setting: Setting) -> tuple[str, str, str]:
+    value, says = _value(figure, setting), figure.says
+    if len(value) > WIDEST:
+        value, says = "", f"{says}: {value}"
+    standing = "\n".join(wrap(setting.say(f"standing.{figure.standing}"), NARROW, break_on_hyphens=False))
+    return value, f"{says}\n[{figure.id}]", standing
+
+
+def _show(out: Console, entries: Sequence[Entry], setting: Setting) -> None:
+    entry, *others = entries
+    figure, source = entry.figure, entry.source
+    where = "; ".join(f"{kind}: {', '.join(sorted(allowed))}" for kind, allowed in figure.applies.items())
     rows = [
         ("value", _value(figure, setting)),
         ("says", figure.says),
         ("source", ", ".join(part for part in (source.title, source.publisher, source.year) if part)),
         ("where", figure.where),
         ("address", source.address),
-        ("standing", setting.say(f"standing.{figure.standing}")),
+        ("standing", setting.say(entry.standing)),
+        ("applies", where),
+        ("rules", setting.say(f"ruled.{entry.why}") if entry.rules else setting.say("cli.rules.does-not")),
     ]
-    where = "; ".join(f"{kind}: {', '.join(sorted(allowed))}" for kind, allowed in figure.applies.items())
-    rows += [("applies", where)] if where else []
-    ruled = book.rule(figure.subject, **{kind: min(allowed) for kind, allowed in figure.applies.items()})
-    rows.append(("rules", f"{ruled.figure.id} ({setting.say(f'ruled.{ruled.why}')})"))
     named = tuple((setting.say(f"cli.rules.{name}"), value) for name, value in rows if value)
-    others = [f for f in (ruled.figure, *ruled.others) if f.id != figure.id]
-    lines = tuple(f"{f.id}: {_value(f, setting)}, {setting.say(f'standing.{f.standing}')}" for f in others)
-    print_page(out, Page("rules", figure.id, ("", ""), named))
-    if lines:
+    print_page(out, Page("rules", figure.id, ("", ""), named, whole=frozenset({0})))
+    if others:
+        lines = tuple(_other(other, setting) for other in others)
         print_page(out, Page("rules", setting.say("cli.rules.others"), lines=lines))
 
 
+def _other(entry: Entry, setting: Setting) -> str:
+    said = f"{_value(entry.figure, setting)}: {entry.source.title}; {setting.say(entry.standing)} [{entry.figure.id}]"
+    return f"{said}. {setting.say('cli.rules.does')}" if entry.rules else said
+
+
 def _value(figure: Figure, setting: Setting) -> str:
-    return figure.written if figure.kind == "rule" else written(figure, setting.language, setting.system)
+    """As it is said here; rules in words and plain numbers (the year 1978) as the book writes them."""
+    return figure.written if figure.kind == "rule" or not figure.unit.name else setting.write(figure)
 
 
 def _plain(book: Book, figure: Figure) -> dict[str, object]:

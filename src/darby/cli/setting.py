@@ -5,11 +5,16 @@ from __future__ import annotations
 import os
 import sys
 from dataclasses import dataclass
-
-from rich.console import Console
+from typing import TYPE_CHECKING
 
 from darby.measure.units import System
-from darby.words import LANGUAGES, Language, say
+from darby.words import LANGUAGES, Language, say, written
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+WIDE = 110
+"""Columns of what is not printed on a screen, unless COLUMNS says otherwise."""
 
 
 def spoken() -> Language:
@@ -32,8 +37,15 @@ class Setting:
         """A sentence of the catalogue in this language and system."""
         return say(code, values, self.language, self.system)
 
+    def write(self, value: object) -> str:
+        """A value with its unit in this language and system."""
+        return written(value, self.language, self.system)
+
 
 def console(*, err: bool = False) -> Console:
     """Where things are printed. Colour is never the only sign, so plain text loses nothing."""
+    from rich.console import Console
+
     file = sys.stderr if err else sys.stdout
-    return Console(file=file, highlight=False, soft_wrap=False, width=None if file.isatty() else 110)
+    fixed = None if file.isatty() or os.environ.get("COLUMNS", "").isdigit() else WIDE
+    return Console(file=file, highlight=False, markup=False, emoji=False, soft_wrap=False, width=fixed)

@@ -13,18 +13,27 @@ def write_starter(file: Path, firm: Path | None) -> list[Path]:
     ------
     FileExistsError
         if ``file`` is there already; nothing is written then.
+    OSError
+        if one of the two cannot be written; neither is there then.
     """
     if file.exists():
         raise FileExistsError(17, "there already", str(file))
     kept = resources.files("darby.cli") / "starter"
     beside = firm or file.parent / "firm.toml"
-    file.parent.mkdir(parents=True, exist_ok=True)
-    written = [file]
-    named = beside.name if beside.parent == file.parent else str(beside.resolve())
-    if not beside.exists():
-        beside.write_text((kept / "firm.toml").read_text(encoding="utf-8"), encoding="utf-8")
-        written.append(beside)
+    named = beside.name if beside.parent == file.parent else beside.resolve().as_posix()
     text = (kept / "job.toml").read_text(encoding="utf-8").replace('firm = "firm.toml"', f'firm = "{named}"')
-    with file.open("x", encoding="utf-8") as out:
-        out.write(text)
-    return written
+    written = [(file, text)]
+    if not beside.exists():
+        written.append((beside, (kept / "firm.toml").read_text(encoding="utf-8")))
+    done: list[Path] = []
+    try:
+        for path, content in written:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            with path.open("x", encoding="utf-8") as out:
+                done.append(path)
+                out.write(content)
+    except OSError:
+        for path in done:
+            path.unlink(missing_ok=True)
+        raise
+    return done

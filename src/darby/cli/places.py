@@ -1,0 +1,42 @@
+"""Places as people call them: "bay-south/hollow" is the surface's name, and the zone's where it has one."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from darby.cli.setting import Setting
+from darby.words import catalogue
+
+if TYPE_CHECKING:
+    from darby.answers import Answers
+
+MIX = "mix/"
+
+
+def place(answers: Answers, at: str, setting: Setting) -> str:
+    """A surface, a zone, an edge of one, a house, a mix; "" for the whole job and for what is no place."""
+    if at.startswith(MIX):
+        return coat_called(at.removeprefix(MIX).partition(" ")[0], setting)
+    surface, _, rest = at.partition("/")
+    zone = rest.partition("/")[0]
+    named = next((s.name for s in answers.job.surfaces if s.id == surface), None)
+    if named is None:
+        return next((s.name for s in answers.job.surfaces if s.shape == surface), "").rstrip("0123456789 ")
+    base = next((b.name for b in answers.job.bases if b.surface == surface and b.zone == zone), "")
+    return f"{named}, {base}" if base else named
+
+
+def mix_called(answers: Answers, id: str, setting: Setting) -> str:
+    """The coat a mix is for, and how its base drinks where that made the mix: "Scratch coat, on lath"."""
+    coat, _, more = id.removeprefix(MIX).partition(" ")
+    more = more.removeprefix("on ")
+    code = f"cli.mix.on-{more}"
+    where = setting.say(code) if code in catalogue("en") else place(answers, more, setting) if more else ""
+    called = coat_called(coat, setting)
+    return f"{called}, {where}" if where and more != "usual" else called
+
+
+def coat_called(coat: str, setting: Setting) -> str:
+    """ "scratch" is the scratch coat."""
+    code = f"cli.mix.{coat}"
+    return setting.say(code) if code in catalogue("en") else coat
