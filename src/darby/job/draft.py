@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from darby.job.firm import ITEMS, Firm
 from darby.job.model import REST
 from darby.job.part import Part, Reading
+from darby.measure.surface import Surface
 from darby.rulebook.model import Figure
 
 if TYPE_CHECKING:
@@ -17,8 +19,12 @@ if TYPE_CHECKING:
 class Draft:
     """Fields of the Job to be, and every id that was written, whether or not its entry could be read."""
 
-    def __init__(self, reading: Reading, *, has_firm: bool, firm_readable: bool) -> None:
+    def __init__(
+        self, reading: Reading, *, has_firm: bool, firm_readable: bool, folder: str | Path | None = None
+    ) -> None:
         self.reading = reading
+        self.folder = folder
+        """Where the document's other files are looked for; None = nowhere."""
         self.has_firm = has_firm
         self.firm_readable = firm_readable
         self.fields: dict[str, Any] = {}
@@ -31,6 +37,13 @@ class Draft:
         """Id of each house -> ids of its walls."""
         self.zones: dict[str, list[str]] = {}
         """Id of each surface written down -> the ids of its zones."""
+
+        self.later: list[Callable[[Sequence[Surface]], None]] = []
+        """What is looked at when the surfaces are built."""
+
+    def when_built(self, look: Callable[[Sequence[Surface]], None]) -> None:
+        """Look at something once the surfaces stand: whether readings lie on their wall."""
+        self.later.append(look)
 
     def put(self, **fields: Any) -> None:
         """Keep fields of the Job."""

@@ -15,6 +15,7 @@ from typing import Literal, TypeVar, get_args
 
 from darby.job.firm import CoatName, Firm, Length, Mix
 from darby.job.joints import JointsWanted
+from darby.job.readings import WallReadings
 from darby.measure.faults import Fault
 from darby.measure.surface import BaseKind, Surface
 from darby.measure.units import System, Unit
@@ -227,6 +228,7 @@ class Job:
     built: int | None = None
     coats: Coats = Coats()
     joints: tuple[JointsWanted, ...] = ()
+    readings: tuple[WallReadings, ...] = ()
     ordered: tuple[Ordered, ...] = ()
     also: tuple[Also, ...] = ()
     days: Days = Days()
