@@ -21,12 +21,21 @@ COUNTED = "20 bags, 36 sheets, 2 cu yd, 1.5 tons"
 CENTS = "$16.80, $1,450.00"
 SURFACES = "front, side, shed-1, shed-2, shed-3, shed-4"
 ENDS = "outside corner, inside corner, meets old work, change of base"
-TOP = "darby, units, firm, job, wall, house, coats, joints, ordered, also, days, price, rule"
+TOP = (
+    "darby, units, firm, job, wall, house, garden_wall, box, strip, ring, coats, joints, readings, ordered, also, "
+    "days, price, rule"
+)
 WALL = (
-    "id, name, height, facing, foot, base_edge, top, above_earth, above_paving, left, right, base, block, joints, "
-    "sheathing, studs, out_of_plane, built, length, gable, tilt, openings, zone, count"
+    "id, name, height, facing, foot, base_edge, top, above_earth, above_paving, sprinklers, left, right, base, block, "
+    "joints, brick, behind, tests, sheathing, studs, out_of_plane, built, length, gable, tilt, openings, zone, count, "
+    "place, retains"
 )
 BASES = "block, concrete, frame, lath over block, painted block, brick, stone, old plaster, painted plaster"
+ON_FRAME = 'base = "frame" or base = "old plaster" or base = "painted plaster"'
+PACES = (
+    "paper-and-lath, dash-bond, scratch, brown, base, finish, beads, paint, float, smooth, dash, lace, scraped, "
+    "wet-dash, skip-trowel, pebble, one-coat"
+)
 COATS = "dash-bond, scratch, brown, base, finish"
 ONCE = "each of them once"
 HEADS = "thickness, cure, openings, allow, prep"
@@ -37,17 +46,25 @@ class Broken:
     name: str
     edits: tuple[tuple[str, str], ...]
     faults: tuple[Expected, ...]
-    file: Literal["job", "firm"] = "job"
+    file: Literal["job", "firm", "shapes"] = "job"
 
 
 def job(name: str, old: str, new: str, *faults: Expected) -> Broken:
     return Broken(name, ((old, new),), faults)
 
 
+def shape(name: str, old: str, new: str, *faults: Expected) -> Broken:
+    """A small edit of the good shapes; the wash house stands before them."""
+    return Broken(name, ((old, new),), faults, "shapes")
+
+
 def firm(name: str, old: str, new: str, *faults: Expected) -> Broken:
     return Broken(name, ((old, new),), faults, "firm")
 
 
+SLOPE = 'cap = { kind = "slope", fall = "1 in" }'
+CAP = f"drip, flashing, under, {SLOPE}"
+DOUBTFUL = 'base = "painted block" or base = "old plaster" or base = "painted plaster"'
 DOOR = '"door 3068 at 2\', reveal 4\\""'
 HOUSE = 'walls = ["10\'", "8\'", "10\'", "8\'"]'
 PROFIT = 'profit = { markup = "12 % of cost and overhead" }'
@@ -174,7 +191,7 @@ BROKEN: tuple[Broken, ...] = (
         ("job.nothing-to-price", "also 1", "", "hours, length, area or cost", "")),
     # --- what does not belong, geometry ---
     job("studs in block", 'joints = "flush"', 'studs = "16 in"',
-        ("job.not-here", 'surface "front", studs', "16 in", 'base = "frame"', "")),
+        ("job.not-here", 'surface "front", studs', "16 in", ON_FRAME, "")),
     job("old plaster at a corner", 'kind = "meets old work"', 'kind = "inside corner"',
         ("job.not-here", 'surface "front", left, thickness', "3/4 in", 'kind = "meets old work"', ""),
         ("job.not-here", 'surface "front", left, proud', "3/4 in", 'kind = "meets old work"', "")),
@@ -208,6 +225,89 @@ BROKEN: tuple[Broken, ...] = (
         ("measure.turns", 'house "shed", corners', "1", "4", "")),
     job("end of a closed house", 'studs = "16 in"', 'studs = "16 in"\nleft = "inside corner"',
         ("job.not-here", 'house "shed", left', "left", "closed = false", "")),
+    # --- garden walls, boxes, strips, rings ---
+    shape("flat top", 'cap = "drip"', 'cap = "flat"',
+          ("job.flat-top", 'garden wall "gw", cap', "flat", CAP, "")),
+    shape("open top in a table", 'cap = "flashing"', 'cap = { kind = "none" }',
+          ("job.flat-top", 'box "ch", cap, kind', "none", CAP, "")),
+    shape("no top", 'cap = "drip"\n', "", ("job.missing", 'garden wall "gw", cap', "", "cap = ...", "")),
+    shape("unknown top", 'cap = "drip"', 'cap = "drips"',
+          ("job.not-one-of", 'garden wall "gw", cap', "drips", "drip, flashing, under, slope", "drip")),
+    shape("slope that does not say how much", 'cap = "drip"', 'cap = "slope"',
+          ("job.needs-key", 'garden wall "gw", cap', "slope", SLOPE, "")),
+    shape("fall of a cap that has none", 'cap = "flashing"', 'cap = { kind = "drip", fall = "1 in" }',
+          ("job.not-here", 'box "ch", cap, fall', "1 in", 'kind = "slope"', "")),
+    shape("pilasters that overlap", "every = \"10'\"", "at = [\"20'\", \"21'\"]",
+          ("measure.pilasters-overlap", 'garden wall "gw", pilasters', "20', 21'", "> 1' 4\"", "")),
+    shape("a pilaster past the end", "every = \"10'\"", "at = [\"20'\", \"60'\"]",
+          ("measure.pilaster-outside", 'garden wall "gw", pilasters', "60'", "8\" … 59' 4\"", "")),
+    shape("a pilaster in the gate", "every = \"10'\"", "at = [\"13'\"]",
+          ("measure.opening-at-pilaster", 'garden wall "gw", opening 1', "12' … 15'", "12' 4\" … 13' 8\"", "")),
+    shape("pilasters nowhere", "every = \"10'\", ", "",
+          ("job.at-or-every", 'garden wall "gw", pilasters', "", "at or every, one of the two", "")),
+    shape("pilasters twice", "every = \"10'\", ", "every = \"10'\", at = [\"20'\"], ",
+          ("job.at-or-every", 'garden wall "gw", pilasters', "at, every", "at or every, one of the two", "")),
+    shape("pilasters farther apart than the wall is long", "every = \"10'\"", "every = \"60'\"",
+          ("job.out-of-span", 'garden wall "gw", pilasters, every', "0", "1 to 500 pilasters", "")),
+    shape("pilasters a hair apart", "every = \"10'\"", 'every = "1 mm"',
+          ("job.out-of-span", 'garden wall "gw", pilasters, every', "18287", "1 to 500 pilasters", "")),
+    shape("a pilaster that cannot be read", "every = \"10'\"", "at = [\"20'\", 30]",
+          ("measure.no-unit", 'garden wall "gw", pilasters, at 2', "30", LENGTH, "")),
+    shape("three faces", "faces = 2", "faces = 3", ("job.out-of-span", 'garden wall "gw", faces', "3", "1 to 2", "")),
+    shape("earth over the wall", "retains = \"1'\"", "retains = \"7'\"",
+          ("measure.retains", 'garden wall "gw", retains', "7'", "0\" … 6'", "")),
+    shape("gate past the wall", "x 2' at 12'", "x 2' at 58'",
+          ("measure.opening-outside", 'garden wall "gw", opening 1', "at 61'", "at 0\" … 60'", ""),
+          ("measure.opening-outside", 'garden wall "gw", opening 1', "at -1'", "at 0\" … 60'", "")),
+    shape("a shape's corner with a wall", 'left = "outside corner"',
+          'left = { kind = "outside corner", with = "front" }',
+          ("job.not-here", 'garden wall "gw", left, with', "front", "[[wall]]", "")),
+    shape("a box with no sides", "sides = [\"3'\", \"2'\"]", "sides = []",
+          ("measure.box-sides", 'box "ch", sides', "0", "2 … 3", "")),
+    shape("a box of four sides", "sides = [\"3'\", \"2'\"]", "sides = [\"3'\", \"2'\", \"3'\", \"2'\"]",
+          ("measure.box-sides", 'box "ch", sides', "4", "2 … 3", "")),
+    shape("a side that cannot be read", "sides = [\"3'\", \"2'\"]", "sides = [\"3'\", 2]",
+          ("measure.no-unit", 'box "ch", side 2', "2", LENGTH, "")),
+    shape("a roof that passes over the top", 'roof = "6 in 12"', 'roof = "30 in 12"',
+          ("measure.slope-past-top", 'box "ch", roof', "5'", "< 5'", "")),
+    shape("a roof without a pitch", 'roof = "6 in 12"', 'roof = "steep"',
+          ("measure.pitch", 'box "ch", roof', "steep", "6 in 12, 6:12, 30 deg", "")),
+    shape("a level roof", 'roof = "6 in 12"', 'roof = { pitch = "0 in 12" }',
+          ("measure.not-positive", 'box "ch", roof, pitch', "0 in 12", "6 in 12, 6:12, 30 deg", "")),
+    shape("a fifth side down the roof", 'roof = "6 in 12"', 'roof = { pitch = "6 in 12", down = 5 }',
+          ("job.out-of-span", 'box "ch", roof, down', "5", "1 to 4", "")),
+    shape("an opening in no side", "openings = { 1 =", "openings = { 5 =",
+          ("job.no-such-wall", 'box "ch", side 5', "5", "1 to 4", "")),
+    shape("an end of a box that has none", 'base_edge = "roof line"', 'base_edge = "roof line"\nleft = "inside corner"',
+          ("job.not-here", 'box "ch", left', "left", "sides = [..., ..., ...]", "")),
+    shape("kind of strip", 'kind = "soffit"', 'kind = "sofit"',
+          ("job.not-one-of", 'strip "eave", kind', "sofit", "soffit, band, foundation", "soffit")),
+    shape("a soffit past a soffit", 'tilt = "180 deg"', 'tilt = "190 deg"',
+          ("job.out-of-span", 'strip "eave", tilt', "190 deg", "0 deg to 180 deg", "")),
+    shape("a ring larger than its wall", 'width = "6 in"', "width = \"4'\"",
+          ("measure.ring-outside", 'ring "hole", width', "left 4'", "≤ 3'", "")),
+    shape("a ring without a side", 'sides = ["head", "sill", "left", "right"]', "sides = []",
+          ("measure.ring-sides", 'ring "hole", sides', "-", "head, sill, left, right", "")),
+    shape("size of a ring", "size = \"3' x 4'\"", "size = \"3'\"",
+          ("measure.opening-size", 'ring "hole", size', "3'", "3068, 3' x 4', 900 x 2100 mm", "")),
+    shape("a wall with one side", "wall = \"20' x 9'\"", "wall = \"20'\"",
+          ("measure.unreadable", 'ring "hole", wall', "20'", "3' x 4', 27 x 97 in, 900 x 2100 mm", "")),
+    shape("plaster in no reveal of a ring", 'reveal = "2 in"\n', "",
+          ("job.needs-key", 'ring "hole", plaster', "head", "an opening whose reveal is measured", "")),
+    shape("a shape called like a wall", 'id = "gw"', 'id = "shed"',
+          ("job.twice", 'garden wall "shed", id', "shed", ONCE, "")),
+    shape("tests of sound brick", 'brick = "soft"', 'tests = { tap = "sound" }',
+          ("job.not-here", 'box "ch", tests', "{tap}", DOUBTFUL, "")),
+    shape("what is behind brick", 'brick = "soft"', 'behind = "frame"',
+          ("job.not-here", 'box "ch", behind', "frame", 'base = "old plaster" or base = "painted plaster"', "")),
+    shape("a test that came out otherwise", 'pull = "held"', 'pull = "came off"',
+          ("job.not-one-of", 'ring "hole", tests, pull', "came off", "held, let go", "")),
+    # --- finishes ---
+    job("sand in a dash", 'finish = "float"\n', 'finish = "dash"\nsand = "16/20"\n',
+        ("job.not-here", "coats, sand", "16/20",
+         'finish = "float" or finish = "skip trowel" or finish = "scraped"', "")),
+    job("color twice", 'paint = false\n', 'paint = true\ncolored = true\n',
+        ("job.color-twice", "coats, colored", "colored, paint", "colored or paint, one of the two", "")),
     # --- the firm file ---
     firm("newer firm", "darby_firm = 1", "darby_firm = 3",
          ("job.version-newer", "firm file, darby_firm", "3", "darby_firm = 1", "")),
@@ -215,7 +315,7 @@ BROKEN: tuple[Broken, ...] = (
          ("job.not-toml", "firm file", "line 56, column 6", "Expected ']' at the end of a table declaration", "")),
     firm("firm's key", "beads = ", "beeds = ",
          ("job.unknown-key", "firm, pace, beeds", "beeds",
-          "paper-and-lath, dash-bond, scratch, brown, base, finish, beads, paint", "beads")),
+          PACES, "beads")),
     firm("language", '"en", "es"', '"en", "fr"', ("job.not-one-of", "firm, languages 2", "fr", "en, es", "")),
     firm("voice", 'thickness = "c926"', 'thickness = "c962"',
          ("job.no-such-voice", "firm, follow, thickness", "c962", "c926, pca", "c926")),

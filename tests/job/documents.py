@@ -105,6 +105,90 @@ value = "5/8 in"
 why = "the county asks for it"
 """
 
+SHAPES = """
+[[garden_wall]]
+id = "gw"
+name = "Garden wall"
+length = "60'"
+height = "6'"
+thick = "8 in"
+facing = "south"
+foot = "0'"
+base = "block"
+block = "dense"
+joints = "flush"
+out_of_plane = "1/4 in"
+cap = "drip"
+faces = 2
+pilasters = { every = "10'", width = "16 in", out = "4 in", faces = "both" }
+left = "outside corner"
+right = "outside corner"
+openings = ["window 3' x 2' at 12' up 3'"]
+retains = "1'"
+sprinklers = true
+
+[[box]]
+id = "ch"
+name = "Chimney"
+kind = "chimney"
+sides = ["3'", "2'"]
+height = "5'"
+facing = "south"
+foot = "14'"
+base = "brick"
+brick = "soft"
+joints = "struck"
+out_of_plane = "1/4 in"
+cap = "flashing"
+roof = "6 in 12"
+base_edge = "roof line"
+openings = { 1 = ["vent 1' x 1' at 1' up 2', reveal 0\\""] }
+count = 1
+
+[[strip]]
+id = "eave"
+name = "Soffit"
+kind = "soffit"
+length = "20'"
+width = "2'"
+facing = "south"
+foot = "9'"
+base = "frame"
+sheathing = "open studs"
+studs = "16 in"
+tilt = "180 deg"
+inner = "inside corner"
+outer = "drip"
+left = "inside corner"
+right = "inside corner"
+openings = ["vent 1' x 1' at 1' up 6 in, reveal 0\\""]
+count = 1
+
+[[ring]]
+id = "hole"
+name = "Patch"
+size = "3' x 4'"
+width = "6 in"
+sides = ["head", "sill", "left", "right"]
+kind = "window"
+replaced = true
+wall = "20' x 9'"
+at = "3'"
+up = "3'"
+facing = "north"
+foot = "0'"
+base = "painted plaster"
+behind = "frame"
+out_of_plane = "1/8 in"
+tests = { scrape = "holds", water = "beads", tap = "sound", pull = "held" }
+thickness = "7/8 in"
+proud = "7/8 in"
+reveal = "2 in"
+plaster = ["head"]
+built = 1960
+"""
+"""One of each shape, nothing left unsaid."""
+
 FIRM = """\
 darby_firm = 1
 name = "Nobody & Sons"

@@ -6,15 +6,16 @@ import pytest
 
 from darby.job import JobError, loads
 from tests.job.broken import BROKEN, FIVE, Broken
-from tests.job.documents import FIRM, JOB
+from tests.job.documents import FIRM, JOB, SHAPES
 
 
 def broken_texts(broken: Broken) -> tuple[str, str]:
-    texts = {"job": JOB, "firm": FIRM}
+    texts = {"job": JOB, "firm": FIRM, "shapes": SHAPES}
     for old, new in broken.edits:
         assert texts[broken.file].count(old) == 1, f"{old!r} must stand once in the good document"
         texts[broken.file] = texts[broken.file].replace(old, new)
-    return texts["job"], texts["firm"]
+    shapes = texts["shapes"] if broken.file == "shapes" else ""
+    return texts["job"] + shapes, texts["firm"]
 
 
 def test_there_are_enough_of_them() -> None:
@@ -25,6 +26,7 @@ def test_there_are_enough_of_them() -> None:
 
 def test_the_documents_they_are_made_of_are_good() -> None:
     assert loads(JOB, firm=FIRM).name == "Wash house"
+    assert loads(JOB + SHAPES, firm=FIRM).name == "Wash house"
 
 
 @pytest.mark.parametrize("broken", [*BROKEN, *FIVE], ids=lambda b: b.name)

@@ -16,7 +16,7 @@ from tests.job.test_broken import broken_texts
 SOURCE = "".join(path.read_text("utf-8") for path in Path(darby.job.__file__).parent.rglob("*.py"))
 NAMED = set(re.findall(r'"(job\.[a-z0-9-]+)"', SOURCE)) - {"job.toml"}
 MADE = {
-    *(f"job.unsaid-{name}" for name in ("block", "joints", "sheathing", "studs")),
+    *(f"job.unsaid-{name}" for name in ("block", "joints", "sheathing", "studs", "brick")),
     *(f"job.assumed-{name}" for name in ("base-edge", "top", "outside-corner", "inside-corner")),
     "job.too-large", "job.too-small",
 }  # fmt: skip
@@ -63,7 +63,9 @@ def test_every_broken_job_can_be_told(language: str) -> None:
             sentence = say(f.code, values, language)  # type: ignore[arg-type]
             assert f.place in sentence
             assert f.found in sentence or f.code == "job.missing"
-            assert "{" not in sentence.replace("{ kind", "").replace("[{", "").replace("{damp_by", "")
+            assert "{" not in sentence.replace("{ kind", "").replace("[{", "").replace("{damp_by", "").replace(
+                "{tap}", ""
+            )
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

@@ -11,7 +11,7 @@ from darby.job.model import Base
 from darby.job.part import Part
 from darby.job.places import Loc, nearest
 from darby.job.sections.ends import End
-from darby.job.sections.plans import HousePlan, Plan, WallPlan
+from darby.job.sections.plans import HousePlan, Plan, ShapePlan, WallPlan
 from darby.measure.checks import faults_of
 from darby.measure.faults import Unreadable
 from darby.measure.shapes import WallSide, corner_line, house, wall
@@ -32,7 +32,10 @@ def build(draft: Draft) -> tuple[tuple[Surface, ...], tuple[Base, ...]]:
     surfaces: list[Surface] = []
     bases: list[Base] = []
     for plan in draft.walls:
-        made = _wall(draft, plan, sides) if isinstance(plan, WallPlan) else _house(draft, plan, sides)
+        if isinstance(plan, ShapePlan):
+            made = _checked(draft, plan.part, list(plan.surfaces))
+        else:
+            made = _wall(draft, plan, sides) if isinstance(plan, WallPlan) else _house(draft, plan, sides)
         surfaces += made
         for surface in made:
             own = plan.base(surface.id)

@@ -32,8 +32,13 @@ ITEMS: tuple[str, ...] = (
 )  # fmt: skip
 """What darby orders, by its own words; bagged materials are called by their id."""
 
+FINISH_PACES: tuple[str, ...] = (
+    "float", "smooth", "dash", "lace", "scraped", "wet-dash", "skip-trowel", "pebble", "one-coat",
+)  # fmt: skip
+"""Finishes a crew may have a pace of its own for; for the others its pace for a finish coat is taken."""
+
 PACES: tuple[str, ...] = (
-    "paper-and-lath", "dash-bond", "scratch", "brown", "base", "finish", "beads", "paint",
+    "paper-and-lath", "dash-bond", "scratch", "brown", "base", "finish", "beads", "paint", *FINISH_PACES,
 )  # fmt: skip
 """Work a crew has a pace for."""
 

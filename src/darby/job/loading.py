@@ -30,6 +30,9 @@ MOST_BYTES = 2_000_000
 MOST_DEEP = 20
 """Tables and lists within each other. The deepest that means anything is seven."""
 
+SHAPES = ("wall", "house", "garden_wall", "box", "strip", "ring")
+"""The lists that write surfaces."""
+
 JOB_FILE, FIRM_FILE = "job file", "firm file"
 KEYED = {"crew": "role", "buys": "item", "bagged": "id", "access": "kind", "rule": "subject"}
 """Lists of the firm file, and the key by which an entry of the job's [firm] takes the place of one of them."""
@@ -65,7 +68,8 @@ def loads(
     firm
         the firm file in the same forms; the document's own ``firm = "..."`` is then not looked up.
     folder
-        where ``firm = "firm.toml"`` is looked for. Without it no file is opened, whatever the document says.
+        where ``firm = "firm.toml"`` and files of readings are looked for. Without it no file is opened, whatever the
+        document says.
 
     Raises
     ------
@@ -85,10 +89,10 @@ def loads(
         document |= {"firm": laid} if laid is not None else {}
     else:
         document["firm"] = raw["firm"]
-    return _read(document, firm_faults)
+    return _read(document, firm_faults, folder)
 
 
-def _read(document: Raw, firm_faults: tuple[Fault, ...]) -> Job:
+def _read(document: Raw, firm_faults: tuple[Fault, ...], folder: str | Path | None) -> Job:
     """Shape pass, then meaning pass over all whose shape was right."""
     reading = Reading(document)
     left = check(document, job_document(), reading)
@@ -96,12 +100,16 @@ def _read(document: Raw, firm_faults: tuple[Fault, ...]) -> Job:
     root.use_units("units")
     root.has("darby")
     has_firm = "firm" in left
-    draft = Draft(reading, has_firm=has_firm, firm_readable=has_firm or not (firm_faults or "firm" in document))
+    firm_readable = has_firm or not (firm_faults or "firm" in document)
+    draft = Draft(reading, has_firm=has_firm, firm_readable=firm_readable, folder=folder)
     for section in SECTIONS:
         section.read(root, draft)
     surfaces, bases = build(draft)
-    if not draft.walls and not any(root.said(key) for key in ("wall", "house")):
-        reading.fault((), "job.no-walls", "", "[[wall]] or [[house]]")
+    for look in draft.later:
+        look(surfaces)
+    if not draft.walls and not any(root.said(key) for key in SHAPES):
+        *some, last = (f"[[{key}]]" for key in SHAPES)
+        reading.fault((), "job.no-walls", "", f"{', '.join(some)} or {last}")
     faults = (*firm_faults, *reading.sorted_faults())
     if faults:
         raise JobError(faults)

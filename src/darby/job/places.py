@@ -9,7 +9,10 @@ from typing import Any
 Loc = tuple[str | int, ...]
 """The way into a document: keys of tables, indices of lists."""
 
-NAMED = {"wall": "surface", "house": "house", "zone": "zone"}
+NAMED = {
+    "wall": "surface", "house": "house", "zone": "zone", "garden_wall": "garden wall", "box": "box", "strip": "strip",
+    "ring": "ring",
+}  # fmt: skip
 """Lists whose entries are called by their id, and what an entry is called."""
 
 LONGEST = 60
@@ -29,8 +32,8 @@ def place(document: Mapping[str, Any], loc: Loc) -> str:
         if isinstance(step, int):
             words[-1:] = _entry(above, step, here, words[-1:])
             above = ""
-        elif above == "openings" and words:  # the walls of a house, by number
-            words[-1] = f"wall {step}"
+        elif above == "openings" and words:  # the walls of a house or the sides of a box, by number
+            words[-1] = f"{'side' if loc[0] == 'box' else 'wall'} {step}"
             above = "openings"
         else:
             words.append(step or '""')
@@ -51,12 +54,12 @@ def _entry(above: str, index: int, entry: Any, before: list[str]) -> list[str]:
         known = entry.get("id") if isinstance(entry, Mapping) else None
         return [f'{NAMED[above]} "{known}"' if isinstance(known, str) and known else f"{NAMED[above]} {index + 1}"]
     if above == "openings":
-        house = [word for word in before if word.startswith("wall ")]
+        house = [word for word in before if word.startswith(("wall ", "side "))]
         return [*house, f"opening {index + 1}"]
     if above == "outline":
         return [f"corner {index + 1}"]
-    if above == "walls":
-        return [f"wall {index + 1}"]
+    if above in ("walls", "sides"):
+        return [f"{above[:-1]} {index + 1}"]
     return [f"{above} {index + 1}" if above else f"{index + 1}"]
 
 

@@ -12,7 +12,24 @@ from typing import Any
 
 from darby.job.draft import Draft
 from darby.job.part import Part
-from darby.job.sections import also, coats, days, firm_file, head, house, joints, ordered, price, rules, wall
+from darby.job.sections import (
+    also,
+    box,
+    coats,
+    days,
+    firm_file,
+    garden_wall,
+    head,
+    house,
+    joints,
+    ordered,
+    price,
+    readings,
+    ring,
+    rules,
+    strip,
+    wall,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,8 +48,13 @@ SECTIONS: tuple[Section, ...] = (
     Section("job", head.HeadDocument, "The head: name, date, customer, firm file.", head.read, must=True),
     Section("wall", list[wall.WallDocument], "Single walls.", wall.read),
     Section("house", list[house.HouseDocument], "Walls around a plan, as one shape.", house.read),
+    Section("garden_wall", list[garden_wall.GardenWallDocument], "Free-standing walls.", garden_wall.read),
+    Section("box", list[box.BoxDocument], "Chimneys, columns, planters.", box.read),
+    Section("strip", list[strip.StripDocument], "Soffits, bands, faces of foundations.", strip.read),
+    Section("ring", list[ring.RingDocument], "Patches round openings.", ring.read),
     Section("coats", coats.CoatsDocument, "What is wanted, and what you know better.", coats.read),
     Section("joints", list[joints.JointsDocument], "Joints that must be, or must not.", joints.read),
+    Section("readings", list[readings.ReadingsDocument], "How far bare walls stand out.", readings.read),
     Section("ordered", list[ordered.OrderedDocument], "What is already on order.", ordered.read),
     Section("also", list[also.AlsoDocument], "What else has to be done.", also.read),
     Section("days", days.DaysDocument, "When the crew works, and who keeps it damp.", days.read),

@@ -45,6 +45,15 @@ class PaceDocument(Document):
     finish: Measured = key("Finish coat.")
     beads: Measured = key("Beads and screeds, by length: `60 ft/h`.")
     paint: Measured = key("Primer or paint, one coat.")
+    float_: Measured = key("A float finish, where it is not the pace of every finish coat.", alias="float")
+    smooth: Measured = key("A smooth trowelled finish.")
+    dash: Measured = key("A spatter dash finish.")
+    lace: Measured = key("A lace finish.")
+    scraped: Measured = key("A scraped finish.")
+    wet_dash: Measured = key("A wet dash finish.", alias="wet-dash")
+    skip_trowel: Measured = key("A skip trowel finish.", alias="skip-trowel")
+    pebble: Measured = key("A pebble finish.")
+    one_coat: Measured = key("One heavy coat, floated as the finish.", alias="one-coat")
 
 
 class AllowDocument(Document):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 from typing import Annotated, Any, Literal
 
@@ -39,34 +40,41 @@ OpeningEntry = Annotated[AsText | AsTable[OpeningDocument], OrTable]
 """`door 3068 at 1'-8", reveal 4"`, or a table."""
 
 
-def read_openings(part: Part, name: str, surface: str) -> tuple[Opening, ...]:
-    """The openings in the list ``name`` of ``part``; those that cannot be read are faults and left out."""
+def read_openings(part: Part, name: str, surface: str, deep: Fraction | None = None) -> tuple[Opening, ...]:
+    """The openings in the list ``name`` of ``part``; those that cannot be read are faults and left out.
+
+    ``deep`` [m] is how deep a reveal is that nobody measured, where the wall itself says so.
+    """
     found: list[Opening] = []
     seen: set[str] = set()
     counts: Counter[str] = Counter()
     for n, row in part.rows(name):
         if isinstance(row, Mapping):
             entry = Part(part.reading, row, (*part.loc, name, n), part.units)
-            made = _from_table(entry, surface, counts, seen)
+            made = _from_table(entry, surface, counts, seen, deep)
         else:
-            made = _from_line(part, (name, n), row, surface, counts, seen)
+            made = _from_line(part, (name, n), row, surface, counts, seen, deep)
         if made is not None:
             found.append(made)
     return tuple(found)
 
 
 def _from_line(
-    part: Part, way: tuple[str | int, ...], row: str, surface: str, counts: Counter[str], seen: set[str]
-) -> Opening | None:
+    part: Part, way: tuple[str | int, ...], row: str, surface: str, counts: Counter[str], seen: set[str],
+    deep: Fraction | None,
+) -> Opening | None:  # fmt: skip
     units = part.units
     line = part.attempt(way, lambda: measure.opening_line(row, units) if units else measure.opening_line(row))
     if line is None:
         return None
     id = _next_id(line.kind, counts, seen)
+    line = replace(line, reveal=deep) if line.reveal is None else line
     return _made(part, way, id, line.kind, line, surface, None, Fraction(0))
 
 
-def _from_table(entry: Part, surface: str, counts: Counter[str], seen: set[str]) -> Opening | None:
+def _from_table(
+    entry: Part, surface: str, counts: Counter[str], seen: set[str], deep: Fraction | None
+) -> Opening | None:
     kind: str = entry.word("kind") or "opening"
     id = entry.id("id", seen) if entry.has("id") else _next_id(kind, counts, seen)
     size: Any = entry.raw.get("size") if entry.has("size") else None
@@ -87,7 +95,7 @@ def _from_table(entry: Part, surface: str, counts: Counter[str], seen: set[str])
     name = entry.text("name") or id
     if sides is None or at is None or up is None or not id:
         return None
-    line = OpeningLine(kind, sides[0], sides[1], at, up, reveal, frame)
+    line = OpeningLine(kind, sides[0], sides[1], at, up, deep if reveal is None else reveal, frame)
     return _made(entry, (), id, name, line, surface, plaster, rise or Fraction(0))
 
 

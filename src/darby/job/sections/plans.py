@@ -6,11 +6,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from darby.job.model import REST, Base
+from darby.job.model import REST, Base, Place
 from darby.job.part import Part
+from darby.job.places import Loc
 from darby.job.sections.bases import Made
 from darby.job.sections.ends import End
-from darby.measure.surface import Length, Opening, Zone
+from darby.measure.surface import Length, Opening, Surface, Zone
 
 
 @dataclass(slots=True)
@@ -29,6 +30,9 @@ class Plan:
     above_earth: Length | None = None
     above_paving: Length | None = None
     ends: dict[str, End | None] = field(default_factory=dict)
+    place: Place | None = None
+    retains: Length | None = None
+    sprinklers: bool = False
 
     def rest(self) -> Zone:
         """The zone that is all of a wall that no other zone is."""
@@ -37,7 +41,11 @@ class Plan:
     def base(self, surface: str) -> Base | None:
         """The base of that zone."""
         made = self.made.at(surface, REST)
-        return made and replace(made, above_earth=self.above_earth, above_paving=self.above_paving)
+        return made and self.placed(replace(made, above_earth=self.above_earth, above_paving=self.above_paving))
+
+    def placed(self, base: Base) -> Base:
+        """The base with what is known of where it is."""
+        return replace(base, place=self.place, retains=self.retains, sprinklers=self.sprinklers)
 
 
 @dataclass(slots=True)
@@ -66,3 +74,19 @@ class HousePlan(Plan):
     def surfaces(self) -> list[str]:
         """Ids of its walls."""
         return [f"{self.id}-{n}" for n in range(1, len(self.walls) + 1)] if self.id else []
+
+
+@dataclass(slots=True)
+class ShapePlan(Plan):
+    """One garden wall, box, strip or ring, as the surfaces it writes: () where it could not be read."""
+
+    surfaces: tuple[Surface, ...] = ()
+    ways: Mapping[str, Loc] = field(default_factory=dict)
+    """What measure calls a part of the shape, and the way to what says it in the document."""
+    replaced: bool = False
+
+    def placed(self, base: Base) -> Base:
+        """The base with what is known of where it is; a plastered top is a place of its own."""
+        made = replace(super(ShapePlan, self).placed(base), replaced=self.replaced)
+        tops = (f"{self.id}-top", f"{self.id}-top-front", f"{self.id}-top-back")
+        return replace(made, place="top") if base.surface in tops else made

@@ -38,6 +38,7 @@ class StandingFields(Document):
     top: TopKind = key("What its upper edge is; an open top unless you say.")
     above_earth: Measured = key("How far the foot of a framed wall clears the earth.")
     above_paving: Measured = key("How far it clears paving.")
+    sprinklers: bool = key("Whether lawn sprinklers wet it.")
     left: EndEntry = key("Its left end, seen from outside; of a house with an open end, the first wall's.")
     right: EndEntry = key("Its right end; of a house with an open end, the last wall's.")
 
@@ -51,6 +52,8 @@ class WallDocument(BaseFields, StandingFields):
     openings: list[OpeningEntry] = key("Doors, windows and the rest, as lines or tables.")
     zone: list[ZoneDocument] = key("Parts of it that have another base.")
     count: int = key("How many equal ones there are; 1 unless you say.")
+    place: Literal["parapet", "foundation"] = key("What part of the building it is, where that matters.")
+    retains: Measured = key("How high earth stands behind it.")
 
 
 def read(root: Part, draft: Draft) -> None:
@@ -67,7 +70,9 @@ def read(root: Part, draft: Draft) -> None:
         plan.count = part.count("count", 1, most=1000)
         read_standing(part, plan, id)
         plan.openings = read_openings(part, "openings", id)
-        plan.zones, plan.bases, zone_ids = read_zones(part, id, made)
+        plan.place, plan.retains = part.word("place"), part.length("retains", positive=True)
+        plan.zones, bases, zone_ids = read_zones(part, id, made)
+        plan.bases = [plan.placed(base) for base in bases]
         plan.made = made
         note_unsaid(part, id, made)
         if id:
@@ -81,6 +86,7 @@ def read_standing(part: Part, plan: Plan, id: str) -> None:
     plan.foot = part.length("foot") if part.has("foot") else plan.foot
     plan.base_edge = part.word("base_edge") or "grade"
     plan.top = part.word("top") or "top"
+    plan.sprinklers = part.flag("sprinklers")
     plan.above_earth, plan.above_paving = part.length("above_earth"), part.length("above_paving")
     plan.ends = {side: read_end(part, side, id) for side in ("left", "right")}
     for name in ("base_edge", "top"):
