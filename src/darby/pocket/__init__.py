@@ -1,0 +1,1 @@
+"""The pocket sheet: one file for the phone that works sums with tables exported by the core."""
