@@ -1,0 +1,1 @@
+"""Measurements against a peer, side by side in one run: ``make bench``."""
