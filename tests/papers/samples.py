@@ -27,9 +27,11 @@ from darby.papers import (
     OrderRow,
     Paper,
     Picture,
+    Place,
     PriceRow,
     QuotePaper,
     RuleRow,
+    SetBack,
     Stamp,
     Ticket,
     TicketPaper,
@@ -37,10 +39,11 @@ from darby.papers import (
     WorkingGroup,
     WorkingLine,
     WorkingPaper,
+    WorkingPart,
     WorkRow,
 )
 from darby.words import Language
-from tests.drawing.walls import bay_south, ft, garden_wall, parapet
+from tests.drawing.walls import bay_south, crew_room, ft, parapet
 
 FIRM = Firm("Three Coats & Daughters", "Exterior plaster, new and mended", "14 Kiln Lane, Alder Flat")
 STAMP = Stamp("Alder Flat fire hall", "26-41", "3", "9f2c41d07ab3", "b51c09e2", "0.1.0", "September 30, 2026",
@@ -78,11 +81,12 @@ def quote() -> QuotePaper:
         "your old office so that each may move without cracking the other. It takes three weeks of good weather, most of "
         "it waiting while the plaster is kept damp.",
         (
-            WorkRow("Engine bay, block", "907", "Two coats, 1/2 in., float finish", "Bare block drinks and holds plaster."),
-            WorkRow("its south hollow", "69", "Lath, then the same two coats", "Past 5/8 in. it should hang on lath.",
+            WorkRow((Place("Engine bay, south wall", "158"), Place("Engine bay, east wall", "408"),
+                     Place("Engine bay, north wall", "341")), "Two coats, 1/2 in., float finish", "Bare block drinks and holds plaster."),
+            WorkRow((Place("its south hollow", "69"),), "Lath, then the same two coats", "Past 5/8 in. it should hang on lath.",
                     "Common practice, no source."),
-            WorkRow("Crew room, wood", "254", "Paper, lath, three coats, 7/8 in.", "Wood holds nothing and must stay dry."),
-            WorkRow("Parapet, block", "90", "Two coats, 5/8 in.", "As the bay. Your roofer caps the top."),
+            WorkRow((Place("Crew room, wood", "254"),), "Paper, lath, three coats, 7/8 in.", "Wood holds nothing and must stay dry."),
+            WorkRow((Place("Parapet, block", "90"),), "Two coats, 5/8 in.", "As the bay. Your roofer caps the top."),
         ),
         (
             PriceRow("Engine bay, three block walls, two coats", "907 sq ft", "$10,480.00"),
@@ -98,6 +102,7 @@ def quote() -> QuotePaper:
             picture(bay_south(), "Engine bay from the south, 3/16 in. to the foot.", joints=JOINTS,
                     names={"edge-6": "your office", "door": "door"}),
         ),
+        abreast=1,
         cuts=(
             Cut(cut(), "Drawn full size.", "This is what goes on plain block: one base coat that fills and trues, one finish "
                 "coat that you will see. Under half an inch the mortar joints are likely to show."),
@@ -134,7 +139,12 @@ def long_quote() -> QuotePaper:
         language="es",
         work=one.work * 6,
         prices=one.prices * 5,
-        elevations=(*one.elevations, picture(garden_wall(), "Garden wall, 3/32 in. to the foot."), picture(parapet())),
+        elevations=(
+            picture(bay_south(), "South wall, 3/32 in. to the foot.", high=150),
+            picture(crew_room(), "Crew room.", high=120),
+            picture(parapet(), "Parapet, as wide as half a sheet holds."),
+        ),
+        abreast=2,
         cuts=(*one.cuts, Cut(cut("frame", THREE), "On the frame.", "Paper, lath and three coats. " * 6)),
         cautions=one.cautions * 3,
         not_included=(*one.not_included * 2,),
@@ -143,14 +153,21 @@ def long_quote() -> QuotePaper:
 
 def order(priced: bool = True) -> OrderPaper:
     rows = (
-        OrderRow("26", "Portland cement, Type I/II", "94 lb bag", "45.7 bags", "20 bags", "$16.80", "$436.80"),
-        OrderRow("21", "Hydrated lime, Type S", "50 lb bag", "20.6 bags", "", "$14.20", "$298.20"),
-        OrderRow("7 1/2", "Plaster sand, washed", "cu yd", "7.32 cu yd (10.3 tons)", "", "$46.00", "$345.00"),
+        OrderRow("26", "bags", "Portland cement, Type I/II", "94 lb bag", "45.7 bags", "20 bags", "$16.80", "$436.80"),
+        OrderRow("21", "bags", "Hydrated lime, Type S", "50 lb bag", "20.6 bags", "", "$14.20", "$298.20"),
+        OrderRow("7 1/2", "cu yd", "Plaster sand, washed", "", "7.32 cu yd (10.3 tons)", "", "$46.00", "$345.00"),
         OrderRow(
-            "22", "Self-furring diamond lath, 3.4 lb", "27 × 97 in. sheet", "21.4 sheets", "", "$14.75", "$324.50"
+            "22",
+            "sheets",
+            "Self-furring diamond lath, 3.4 lb",
+            "27 × 97 in. sheet",
+            "21.4 sheets",
+            "",
+            "$14.75",
+            "$324.50",
         ),
-        OrderRow("14", "Casing bead, 1/2 in. ground", "10 ft piece", "133 ft", "", "$7.40", "$103.60"),
-        OrderRow("0", "Corner bead", "10 ft piece", "18 ft", "2 pieces", "$8.60", "$0.00"),
+        OrderRow("14", "pieces", "Casing bead, 1/2 in. ground", "10 ft piece", "133 ft", "", "$7.40", "$103.60"),
+        OrderRow("0", "pieces", "Corner bead", "10 ft piece", "18 ft", "2 pieces", "$8.60", "$0.00"),
     )
     if not priced:
         rows = tuple(replace(row, price="", sum="") for row in rows)
@@ -166,9 +183,10 @@ def crew() -> CrewPaper:
     damp = Both("Keep damp 48 h. Then wait till day 7.", "Curar húmedo 48 h. Luego esperar al día 7.")
     coats = (
         CrewCoat(Both("Base coat", "capa base"), "3/8 in.", Both("to the grounds", "a las maestras"),
-                 Both("Mix B: 1 portland, 3/4 lime, 5 sand", "Mezcla B: 1 cemento, 3/4 cal, 5 arena"), damp),
+                 Both("Mix B: 1 portland, 3/4 lime, 5 sand", "Mezcla B: 1 cemento, 3/4 cal, 5 arena"),
+                 Both("Rod it to the grounds.", "Pásele la regla."), damp),
         CrewCoat(Both("Finish, float", "acabado, flota"), "1/8 in.", Both(""),
-                 Both("Bagged float finish, 1.5 gal water", "Acabado en saco, 1.5 galones de agua"),
+                 Both("Bagged float finish, 1.5 gal water", "Acabado en saco, 1.5 galones de agua"), Both(""),
                  Both("Keep damp 24 h. Paint only after the pH test.", "Curar húmedo 24 h. Pintar sólo tras la prueba de pH."),
                  Both("Common practice, no source.", "Costumbre del oficio, sin fuente.")),
     )  # fmt: skip
@@ -196,12 +214,14 @@ def crew() -> CrewPaper:
         cut=replace(cut(total=True), caption="Drawn full size. Tamaño real."),
         beads=(
             BeadRow(Both("Left, at the old office", "izquierda, con la oficina vieja"),
-                    Both("Casing bead, rod, sealant", "perfil terminal, cordón, sellador"), "9′-4″", "1/2"),
+                    Both("Casing bead, rod, sealant", "perfil terminal, cordón, sellador"), "9′-4″", "1/2",
+                    Both("up to the office's roof", "hasta el techo de la oficina")),
             BeadRow(Both("Right corner", "esquina derecha"), Both("Corner bead", "esquinero"), "12′-0″", "1/2"),
             BeadRow(Both("Foot", "pie"), Both("None: plaster stops on the apron", "nada: termina en la banqueta"), "9′-0″"),
         ),
-        set_back=Both("Set the new block back 3/8 in. from the face of the old plaster, so that the new face meets it.",
-                      "Meta el bloque nuevo 3/8 in. atrás del paño del repello viejo, para que el paño nuevo le llegue."),
+        set_back=(SetBack(Both("Tell the mason", "Dígale al albañil"), Both("3/8 in. back", "3/8 pulg. para atrás"),
+                          Both("Set the new block back 3/8 in. from the old face, so that the new face meets it.",
+                               "Meta el bloque nuevo 3/8 in. atrás del paño viejo, para que el paño nuevo le llegue.")),),
         cautions=(
             BothCaution(Both("Wet cement burns.", "El cemento mojado quema."),
                         Both("Gloves and glasses. Wash at once.", "Guantes y lentes. Lávese luego.")),
@@ -246,18 +266,23 @@ def working(lines: int = 24) -> WorkingPaper:
         FIRM, STAMP, "The working: fire hall",
         groups=(
             WorkingGroup("Engine bay, south wall", tuple(
-                WorkingLine(f"Net volume, coat {n}", "189 sq ft × 1/2 in. ÷ 12 = 7.88 cu ft",
-                            ("thickness.block.two-coat.c926",) if n % 3 == 0 else ()) for n in range(lines))),
-            WorkingGroup("Whole job", (WorkingLine("Portland", "45.7 bags − 20 bags = 25.7 bags, 26 bags whole"),)),
+                WorkingPart(f"Coat {part}", tuple(
+                    WorkingLine(f"Net volume, coat {n}", "189 sq ft × 1/2 in. ÷ 12 = 7.88 cu ft",
+                                ("thickness.block.two-coat.c926",) if n % 3 == 0 else ())
+                    for n in range(part * 12, part * 12 + 12)))
+                for part in range(lines // 12))),
+            WorkingGroup("Whole job", (
+                WorkingPart("", (WorkingLine("Portland", "45.7 bags − 20 bags = 25.7 bags, 26 bags whole"),)),)),
         ),
         rules=(
             RuleRow("thickness.block.two-coat.c926", "Total of two coats on unit masonry", "1/2 in.",
-                    "Plaster bureau, answer on thickness, 2019", "second-hand"),
+                    "Plaster bureau, answer on thickness, 2019", "second-hand", where="table 1"),
             RuleRow("allow.waste.local", "Left in the box and on the ground", "8 %", "This firm, its own jobs", "trial",
                     "Weighed over eleven jobs."),
         ),
         ledgers=(
-            Ledger("Engine bay, south wall", (LedgerRow("To plaster", "184.0 sq ft"), LedgerRow("Base coat", "8.60 cu ft", True))),
+            Ledger("Engine bay, south wall", (LedgerRow("To plaster", "184.0 sq ft"), LedgerRow("Base coat", "8.60 cu ft", True)),
+                   ("The work on the walls sets this price.",)),
         ),
         stops=(NoteRow("Crew room", "The sheathing was not named: wood, gypsum or foam?"),),
         cautions=(NoteRow("Engine bay, south wall", "Past 5/8 in. the plaster should hang on lath.", ("grounds.limit.lath",)),),

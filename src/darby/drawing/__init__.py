@@ -10,10 +10,22 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from darby.drawing.dxf import Units, to_dxf
-from darby.drawing.elevation import Ground, Joint, elevation, titled
+from darby.drawing.elevation import Ground, Joint, elevation, opening_called, titled
 from darby.drawing.key import KeyEntry, key
-from darby.drawing.layout import lay_out
-from darby.drawing.model import CUT_LAPTOP, CUT_PAPER, CUT_PHONE, LAPTOP, PAPER, PAPERS, PHONE, Kind, Mark, Sheet
+from darby.drawing.layout import core, lay_out
+from darby.drawing.model import (
+    CUT_LAPTOP,
+    CUT_PAPER,
+    CUT_PHONE,
+    LAPTOP,
+    METRIC_PAPERS,
+    PAPER,
+    PAPERS,
+    PHONE,
+    Kind,
+    Mark,
+    Sheet,
+)
 from darby.drawing.roles import ROLES, Role, stylesheet
 from darby.drawing.section import Coat, cut_title, section
 from darby.drawing.svg import MARGIN, to_svg
@@ -21,11 +33,19 @@ from darby.drawing.svg import MARGIN, to_svg
 
 def sheet_for(marks: Sequence[Mark], wide: float, high: float, sheets: Sequence[Sheet] = PAPERS) -> Sheet:
     """The sheet with the largest scale on which ``marks`` fit ``wide`` by ``high`` sheet units; else the smallest."""
+    # hatching lies within outlines that are measured anyway, and is what takes long to lay out
+    outer = [mark for mark in marks if core(mark)]
     for sheet in sorted(sheets, key=lambda s: -s.scale):
-        left, top, right, bottom = lay_out(marks, sheet).box()
-        if right - left + 2 * MARGIN <= wide and bottom - top + 2 * MARGIN <= high:
+        across, down = extent_on(outer, sheet)
+        if across <= wide and down <= high:
             return sheet
     return min(sheets, key=lambda s: s.scale)
+
+
+def extent_on(marks: Sequence[Mark], sheet: Sheet) -> tuple[float, float]:
+    """Width and height of the drawing that ``marks`` make on ``sheet`` [sheet units]."""
+    left, top, right, bottom = lay_out(marks, sheet).box()
+    return right - left + 2 * MARGIN, bottom - top + 2 * MARGIN
 
 
 def moved(marks: Sequence[Mark], right: float = 0.0, up: float = 0.0) -> tuple[Mark, ...]:
@@ -46,8 +66,8 @@ def moved(marks: Sequence[Mark], right: float = 0.0, up: float = 0.0) -> tuple[M
 
 
 __all__ = [
-    "CUT_LAPTOP", "CUT_PAPER", "CUT_PHONE", "LAPTOP", "PAPER", "PAPERS", "PHONE", "ROLES",
+    "CUT_LAPTOP", "CUT_PAPER", "CUT_PHONE", "LAPTOP", "METRIC_PAPERS", "PAPER", "PAPERS", "PHONE", "ROLES",
     "Coat", "Ground", "Joint", "KeyEntry", "Kind", "Mark", "Role", "Sheet", "Units",
-    "cut_title", "elevation", "key", "lay_out", "moved", "section", "sheet_for", "stylesheet", "titled",
-    "to_dxf", "to_svg",
+    "cut_title", "elevation", "extent_on", "key", "lay_out", "moved", "opening_called", "section", "sheet_for",
+    "stylesheet", "titled", "to_dxf", "to_svg",
 ]  # fmt: skip

@@ -6,21 +6,19 @@ import io
 import re
 from collections.abc import Sequence
 from math import degrees
-from typing import Any, Literal
-
-from ezdxf import zoom
-from ezdxf.document import Drawing
-from ezdxf.enums import TextEntityAlignment
-from ezdxf.filemanagement import new
-from ezdxf.layouts.layout import Modelspace
+from typing import TYPE_CHECKING, Any, Literal
 
 from darby.drawing.geometry import BLOCK, arc, turned
-from darby.drawing.layout import Layout, lay_out, pitch_of, run
+from darby.drawing.layout import Layout, core, lay_out, pitch_of, run
 from darby.drawing.lettering import CAP
 from darby.drawing.model import PAPER, Mark, Point, Sheet
 from darby.drawing.placed import Ring, Words
 from darby.drawing.roles import ROLES, Hatch
 from darby.measure.units import FT, IN
+
+if TYPE_CHECKING:
+    from ezdxf.document import Drawing
+    from ezdxf.layouts.layout import Modelspace
 
 Units = Literal["in", "ft", "mm", "m"]
 SIZES: dict[Units, tuple[float, int]] = {"in": (float(IN), 1), "ft": (float(FT), 2), "mm": (0.001, 4), "m": (1.0, 6)}
@@ -39,10 +37,14 @@ def to_dxf(marks: Sequence[Mark], sheet: Sheet = PAPER, units: Units = "in") -> 
     KeyError
         for units that are not in ``SIZES``.
     """
+    # the library takes as long to load as a whole job to answer, and most drawings are never written as DXF
+    from ezdxf import zoom
+    from ezdxf.filemanagement import new
+
     size, code = SIZES[units]
     document = new("R2010", setup=["linetypes"], units=code)
     document.header["$MEASUREMENT"] = 0 if units in ("in", "ft") else 1
-    writer = _Writer(document, sheet, size, lay_out([m for m in marks if m.kind == "dimension" or _core(m)], sheet))
+    writer = _Writer(document, sheet, size, lay_out([m for m in marks if m.kind == "dimension" or core(m)], sheet))
     for mark in marks:
         if ROLES[mark.role].dxf:
             writer.add(mark)
@@ -51,10 +53,6 @@ def to_dxf(marks: Sequence[Mark], sheet: Sheet = PAPER, units: Units = "in") -> 
     stream = io.StringIO()
     document.write(stream)
     return _steady(stream.getvalue()).encode()
-
-
-def _core(mark: Mark) -> bool:
-    return mark.kind != "hatch" or mark.role == "earth"
 
 
 def _plain(text: str) -> str:
@@ -149,6 +147,8 @@ class _Writer:
         self.space.add_arc(self._at(turn.centre), self._long(turn.radius), first, last, dxfattribs=look)
 
     def _text(self, mark: Mark, look: dict[str, Any]) -> None:
+        from ezdxf.enums import TextEntityAlignment
+
         for words in lay_out([mark], self.sheet).placed:
             if isinstance(words, Words):
                 at = self._at((words.at[0] / self.sheet.scale, -words.at[1] / self.sheet.scale))

@@ -26,7 +26,7 @@ from darby.drawing.model import Mark, Point
 from darby.drawing.sizes import strings
 from darby.measure.surface import Edge, Opening, Surface
 from darby.measure.units import FT, System
-from darby.words import Language, say
+from darby.words import Language, catalogue, say
 
 _FOOT = float(FT)
 APRON = _FOOT * 0.35
@@ -39,7 +39,10 @@ FRAME = _FOOT / 6
 DOOR = 4.5 * _FOOT
 """Not figures of the trade: how far things are drawn that nobody measured, and up to which width a door swings."""
 
-HATCHES: Mapping[str, str] = {"block": "block", "concrete": "concrete", "frame": "lath", "lath over block": "lath"}
+HATCHES: Mapping[str, str] = {
+    "block": "block", "painted block": "block", "concrete": "concrete", "frame": "lath", "lath over block": "lath",
+    "brick": "brick", "stone": "stone", "old plaster": "old base", "painted plaster": "old base",
+}  # fmt: skip
 """Base of a zone to the role of its hatching; a base that is not here is left white."""
 
 
@@ -99,7 +102,7 @@ def elevation(
     marks: list[Mark] = []
     marks += _bases(surface, wall.difference(holes))
     for opening in surface.openings:
-        marks += _opening(surface, opening, names, hinged)
+        marks += _opening(surface, opening, names, hinged, language)
     marks += _roof(surface)
     marks.append(Mark("polygon", points_of(surface.outline), "outline", surface.id, bulges=bulges_of(surface.outline)))
     marks += _neighbours(surface, names, language)
@@ -120,7 +123,7 @@ def elevation(
 def titled(surface: Surface, language: Language = "en", system: System = "us") -> str:
     """In words what the drawing shows, for the title and the aria-label."""
     left, low, right, high = box(flat_outline(surface.outline))
-    openings = ", ".join(o.name or o.id for o in surface.openings)
+    openings = ", ".join(opening_called(o, language) for o in surface.openings)
     values = {
         "name": surface.name or surface.id,
         "wide": size(right - left, system),
@@ -169,14 +172,20 @@ def _zones(surface: Surface, bare: BaseGeometry, names: Mapping[str, str]) -> li
 # --- openings ------------------------------------------------------------------------------------------
 
 
+def opening_called(opening: Opening, language: Language = "en") -> str:
+    """Its own name; one that was written in short and never named is a door, a window ... in ``language``."""
+    name = opening.name or opening.id
+    return catalogue(language).get(f"drawing.opening.{name}", name)
+
+
 def _opening(
-    surface: Surface, opening: Opening, names: Mapping[str, str], hinged: Mapping[str, str]
-) -> list[Mark]:  # fmt: skip
+    surface: Surface, opening: Opening, names: Mapping[str, str], hinged: Mapping[str, str], language: Language
+) -> list[Mark]:
     ref = f"{surface.id}/{opening.id}"
     points, bulges = points_of(opening.outline), bulges_of(opening.outline)
     left, low, right, high = box(flat_outline(opening.outline))
     _, foot, _, _ = box(flat_outline(surface.outline))
-    name = names.get(opening.id, opening.name or opening.id)
+    name = names.get(opening.id, opening_called(opening, language))
     marks = [Mark("polygon", points, "opening", ref, name, bulges=bulges)]
     stands = low <= foot + FRAME / 2
     if stands and right - left <= DOOR:

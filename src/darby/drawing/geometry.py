@@ -10,7 +10,7 @@ from random import Random
 from zlib import crc32
 
 import shapely
-from shapely.geometry import MultiLineString, Polygon
+from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from darby.drawing.model import Point
@@ -181,12 +181,17 @@ def _span(values: Iterable[float]) -> tuple[float, float]:
 
 
 def _cut(lines: Sequence[Sequence[Point]], area: Polygon) -> list[Segment]:
+    """What of straight ``lines`` lies in ``area``, line by line: together they would be broken at every crossing."""
     if not lines:
         return []
-    cut = shapely.intersection(MultiLineString([tuple(line) for line in lines]), area)
+    whole = shapely.linestrings([tuple(line) for line in lines])
+    shapely.prepare(area)
+    inside = shapely.covers(area, whole)
+    near = ~inside & shapely.intersects(area, whole)
+    cut = whole.copy()
+    cut[near] = shapely.intersection(area, whole[near])
     segments: list[Segment] = []
-    for part in shapely.get_parts(cut):
+    for part in shapely.get_parts(cut[inside | near]):
         if part.geom_type == "LineString":
-            coords = [(x, y) for x, y in part.coords]
-            segments += list(pairwise(coords))
+            segments += list(pairwise((x, y) for x, y in part.coords))
     return segments

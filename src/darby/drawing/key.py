@@ -13,7 +13,8 @@ from darby.measure.units import System
 from darby.words import Language, say
 
 KEYED: tuple[str, ...] = (
-    "block", "concrete", "lath", "old dash", "zone edge", "joint", "parting", "ground", "ground past", "past",
+    "block", "brick", "stone", "concrete", "old base", "lath", "old dash", "zone edge", "joint", "parting",
+    "ground", "ground past", "past",
     "cut block", "cut concrete", "cut wood", "mortar", "paper", "cut lath", "base coat", "finish coat",
 )  # fmt: skip
 """Roles whose meaning is not plain, in the order a key lists them."""

@@ -57,6 +57,11 @@ def lay_out(marks: Sequence[Mark], sheet: Sheet) -> Layout:
     return out
 
 
+def core(mark: Mark) -> bool:
+    """Whether a drawing may reach further for this mark: hatching stands inside outlines, but earth hangs below."""
+    return mark.kind != "hatch" or mark.role == "earth"
+
+
 # --- plain marks -------------------------------------------------------------------------------------------
 
 

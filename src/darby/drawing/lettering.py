@@ -39,9 +39,9 @@ def inches(length: Real, system: System = "us", to: int = 16) -> str:
     return write(length, "mm").removesuffix(" mm") if system == "metric" else write(length, "in", to).removesuffix('"')
 
 
-def thickness(length: Real, system: System = "us", to: int = 16) -> str:
-    """A thickness [m] in words' company: "3/8 in.", "10 mm"."""
-    return f"{inches(length, system, to)} {'mm' if system == 'metric' else 'in.'}"
+def thickness(length: Real, system: System = "us", to: int = 16, inch: str = "in.") -> str:
+    """A thickness [m] in words' company: "3/8 in.", "10 mm". ``inch``: the word for it in another language."""
+    return f"{inches(length, system, to)} {'mm' if system == 'metric' else inch}"
 
 
 def broken(text: str, room: float) -> list[str] | None:

@@ -89,7 +89,7 @@ class Sheet:
     wide
         width of this lettering against the table in ``lettering.py``.
     words
-        the scale as it is printed ("3/16 in. to the foot"); "" on a screen.
+        the scale as it is printed, without the sentence round it ("3/16", "1:50"); "" on a screen.
     """
 
     name: str
@@ -115,6 +115,11 @@ def _paper(inches: Fraction, words: str) -> Sheet:
                  PAPER_FONT, 1.0, words)  # fmt: skip
 
 
+def _ratio(to: int) -> Sheet:
+    """A paper sheet on which the wall is one in ``to``."""
+    return Sheet(f"paper-1-in-{to}", float(72 / IN / to), 9.0, "pt", 0.6, PAPER_FONT, 1.0, f"1:{to}")
+
+
 PHONE = Sheet("phone", 12.3 / float(FT), 13.5, wide=1.08)
 LAPTOP = Sheet("laptop", 21 / float(FT), 15.5, wide=1.08)
 PAPER = _paper(Fraction(3, 16), "3/16")
@@ -125,12 +130,15 @@ PAPERS: tuple[Sheet, ...] = (
 )  # fmt: skip
 """Usual scales, largest first: inches of paper to the foot of wall."""
 
+METRIC_PAPERS: tuple[Sheet, ...] = tuple(_ratio(to) for to in (20, 25, 50, 75, 100, 150, 200, 250, 500, 1000))
+"""Usual scales of metric sheets, largest first."""
+
 CUT_PHONE = Sheet("cut-phone", 80 / float(IN), 13.5, wide=1.08)
 CUT_LAPTOP = Sheet("cut-laptop", 96 / float(IN), 15.5, wide=1.08)
 CUT_PAPER = Sheet("cut-paper", 72 / float(IN), 10.0, "pt", 0.6, PAPER_FONT, 1.0, "full size")
 """Cuts: on paper full size."""
 
 __all__ = [
-    "CUT_LAPTOP", "CUT_PAPER", "CUT_PHONE", "KINDS", "LAPTOP", "PAPER", "PAPERS", "PHONE",
+    "CUT_LAPTOP", "CUT_PAPER", "CUT_PHONE", "KINDS", "LAPTOP", "METRIC_PAPERS", "PAPER", "PAPERS", "PHONE",
     "Kind", "Mark", "Point", "Sheet", "Side", "System",
 ]  # fmt: skip

@@ -77,6 +77,10 @@ ROLES: Mapping[str, Role] = MappingProxyType({
     "block": Role(1, "faint", "d-block", "BLOCK", 9, layer="block", hatch=Hatch("courses")),
     "concrete": Role(1, "hair", "d-concrete", "CONCRETE", 9, layer="block",
                      hatch=Hatch("dots", 11, size=0.9), round=True),
+    "brick": Role(1, "faint", "d-brick", "BRICK", 9, layer="block", hatch=Hatch("lines", 6, 0)),
+    "stone": Role(1, "hair", "d-stone", "STONE", 9, layer="block", hatch=Hatch("strokes", 16, size=9), round=True),
+    "old base": Role(1, "hair", "d-old-base", "OLD_BASE", 9, layer="block",
+                     hatch=Hatch("strokes", 9, size=3), round=True),
     "lath": Role(1, "ink2", "d-lath", "LATH", 9, layer="block", hatch=Hatch("diamonds", 13, 60)),
     # what stands next to it
     "old work": Role(1.75, "ink", "d-old", "OLD", 7, fill="ground"),

@@ -1,6 +1,6 @@
 """Papers: data that is already written, set in the house style as tagged PDFs, and put in place as a whole set."""
 
-from darby.papers.filled import paper_set
+from darby.papers.filled import not_made, paper_set
 from darby.papers.model import (
     Alternative,
     BeadRow,
@@ -20,9 +20,11 @@ from darby.papers.model import (
     OrderRow,
     Paper,
     Picture,
+    Place,
     PriceRow,
     QuotePaper,
     RuleRow,
+    SetBack,
     Stamp,
     Ticket,
     TicketPaper,
@@ -30,6 +32,7 @@ from darby.papers.model import (
     WorkingGroup,
     WorkingLine,
     WorkingPaper,
+    WorkingPart,
     WorkRow,
 )
 from darby.papers.render import MoneyOnCrewPaper, render
@@ -38,6 +41,7 @@ from darby.papers.writing import NotOurs, write_set
 __all__ = [
     "Alternative", "BeadRow", "Both", "BothCaution", "Caution", "CrewCoat", "CrewPaper", "CrewPart", "Cut", "Firm",
     "KeyItem", "Ledger", "LedgerRow", "MoneyOnCrewPaper", "NotOurs", "NoteRow", "OrderPaper", "OrderRow", "Paper",
-    "Picture", "PriceRow", "QuotePaper", "RuleRow", "Stamp", "Ticket", "TicketPaper", "TicketPart", "WorkRow",
-    "WorkingGroup", "WorkingLine", "WorkingPaper", "paper_set", "render", "write_set",
+    "Picture", "Place", "PriceRow", "QuotePaper", "RuleRow", "SetBack", "Stamp", "Ticket", "TicketPaper", "TicketPart",
+    "WorkRow", "WorkingGroup", "WorkingLine", "WorkingPaper", "WorkingPart", "not_made", "paper_set", "render",
+    "write_set",
 ]  # fmt: skip

@@ -96,11 +96,21 @@ class Caution:
 
 
 @dataclass(frozen=True, slots=True)
-class WorkRow:
-    """One line of "What goes on, and why". ``standing`` is printed where a figure decides and is not published."""
+class Place:
+    """A part of the job and its area, the number alone."""
 
     where: str
     area: str
+
+
+@dataclass(frozen=True, slots=True)
+class WorkRow:
+    """One line of "What goes on, and why": the places where the same goes on for the same reason.
+
+    ``standing`` is printed where a figure decides and is not published.
+    """
+
+    places: tuple[Place, ...]
     what: str
     why: str
     standing: str = ""
@@ -125,7 +135,7 @@ class Alternative:
 
 @dataclass(frozen=True, slots=True)
 class QuotePaper:
-    """The customer's letter with a price."""
+    """The customer's letter with a price. ``key`` is that of all its elevations, ``abreast`` so many to a row."""
 
     firm: Firm
     stamp: Stamp
@@ -139,6 +149,8 @@ class QuotePaper:
     total: str
     payment: str = ""
     elevations: tuple[Picture, ...] = ()
+    key: tuple[KeyItem, ...] = ()
+    abreast: int = 2
     cuts: tuple[Cut, ...] = ()
     alternatives: tuple[Alternative, ...] = ()
     not_included: tuple[str, ...] = ()
@@ -155,10 +167,12 @@ class QuotePaper:
 class OrderRow:
     """One line: how many packages to bring, of what, in what package, what was needed exactly, what is already ordered.
 
-    ``price`` and ``sum`` are package prices; leave them empty on an order without prices.
+    ``count`` is the number and ``unit`` what is counted: "4", "bags"; "2 1/2", "cu yd". ``price`` and ``sum`` are
+    package prices; leave them empty on an order without prices.
     """
 
     count: str
+    unit: str
     item: str
     package: str
     needed: str
@@ -169,7 +183,7 @@ class OrderRow:
 
 @dataclass(frozen=True, slots=True)
 class OrderPaper:
-    """The order to one supplier: the difference against what is on order already."""
+    """The order to one supplier: the difference against what is on order already. Without a ``supplier``: to buy."""
 
     firm: Firm
     stamp: Stamp
@@ -196,7 +210,7 @@ class BothCaution:
 
 @dataclass(frozen=True, slots=True)
 class CrewCoat:
-    """One coat: its name, thickness (large), where its face comes to, its mix, then curing and waiting.
+    """One coat: its name, thickness (large), where its face comes to, its mix, how it is laid, curing and waiting.
 
     ``standing`` is printed where a figure decides and is not published.
     """
@@ -205,6 +219,7 @@ class CrewCoat:
     thickness: str
     grounds: Both = Both("")
     mix: Both = Both("")
+    notes: Both = Both("")
     wait: Both = Both("")
     standing: Both = Both("")
 
@@ -220,17 +235,27 @@ class CrewPart:
 
 @dataclass(frozen=True, slots=True)
 class BeadRow:
-    """Which edge gets which bead, how much of it, and how deep its ground is."""
+    """Which edge gets which bead, ``where`` on the wall that is, how long it is, and how deep its ground is."""
 
     edge: Both
     bead: Both
     length: str
     ground: str = ""
+    where: Both = Both("")
+
+
+@dataclass(frozen=True, slots=True)
+class SetBack:
+    """What the mason or the framer has to hear before anybody plasters. ``size`` is printed largest of all."""
+
+    opening: Both
+    size: Both
+    text: Both
 
 
 @dataclass(frozen=True, slots=True)
 class CrewPaper:
-    """The crew's sheet for one surface. No money stands on it."""
+    """The crew's sheet for one surface. No money stands on it. ``abreast``: cut and picture go side by side."""
 
     firm: Firm
     stamp: Stamp
@@ -241,7 +266,8 @@ class CrewPaper:
     picture: Picture | None = None
     cut: Picture | None = None
     beads: tuple[BeadRow, ...] = ()
-    set_back: Both | None = None
+    abreast: bool = False
+    set_back: tuple[SetBack, ...] = ()
     cautions: tuple[BothCaution, ...] = ()
     notes: tuple[Both, ...] = ()
     languages: tuple[Language, ...] = ("en", "es")
@@ -276,7 +302,7 @@ class Ticket:
 
 @dataclass(frozen=True, slots=True)
 class TicketPaper:
-    """Batch tickets, half a letter sheet each. No money stands on them."""
+    """Batch tickets, two to a letter sheet, to be cut apart. No money stands on them."""
 
     firm: Firm
     stamp: Stamp
@@ -299,10 +325,11 @@ class LedgerRow:
 
 @dataclass(frozen=True, slots=True)
 class Ledger:
-    """Answers that belong together."""
+    """Answers that belong together; ``notes`` are the sentences under them."""
 
     title: str
     rows: tuple[LedgerRow, ...]
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -315,16 +342,24 @@ class WorkingLine:
 
 
 @dataclass(frozen=True, slots=True)
-class WorkingGroup:
-    """Steps of one surface or of the job."""
+class WorkingPart:
+    """Steps that belong together: one coat, one item of the order."""
 
     title: str
     lines: tuple[WorkingLine, ...]
 
 
 @dataclass(frozen=True, slots=True)
+class WorkingGroup:
+    """Steps of one surface or of the job."""
+
+    title: str
+    parts: tuple[WorkingPart, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class RuleRow:
-    """A figure that was used: id, our words, value as the book has it, source and place, standing, why if local."""
+    """A figure that was used: id, our words, value as the book has it, source and ``where`` in it, standing, why."""
 
     id: str
     says: str
@@ -332,6 +367,7 @@ class RuleRow:
     source: str
     standing: str
     why: str = ""
+    where: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -345,7 +381,7 @@ class NoteRow:
 
 @dataclass(frozen=True, slots=True)
 class WorkingPaper:
-    """Every step, rule and note of the job, for the firm."""
+    """Every step, rule and note of the job, for the firm. Rules of one source stand together."""
 
     firm: Firm
     stamp: Stamp

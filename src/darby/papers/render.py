@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 from functools import cache
@@ -11,8 +12,10 @@ from typing import Any, Literal
 
 import typst
 
+from darby.measure.units import UNITS
+from darby.measure.writing import PRINTED
 from darby.papers.model import CrewPaper, KeyItem, OrderPaper, Paper, Picture, QuotePaper, TicketPaper, WorkingPaper
-from darby.words import Language, catalogue, say
+from darby.words import LANGUAGES, Language, Verbatim, catalogue, say
 
 KINDS: dict[type[Any], str] = {
     QuotePaper: "quote", OrderPaper: "order", CrewPaper: "crew", TicketPaper: "tickets", WorkingPaper: "working",
@@ -40,7 +43,7 @@ def render(paper: Paper) -> bytes:
     files: dict[str, bytes] = {}
     data = {
         "data": _plain(paper, files),
-        "labels": labels(kind, languages_of(paper)),
+        "labels": labels(kind, languages_of(paper), paper.stamp.made_with),
         **_foot(paper, kind),
     }
     files["main.typ"] = _template(f"{kind}.typ")
@@ -61,14 +64,15 @@ def languages_of(paper: Paper) -> tuple[Language, ...]:
     return paper.languages if isinstance(paper, (CrewPaper, TicketPaper)) else (paper.language,)
 
 
-def labels(kind: str, languages: tuple[Language, ...]) -> dict[str, Any]:
+def labels(kind: str, languages: tuple[Language, ...], made_with: str = "") -> dict[str, Any]:
     """A paper's own headings and labels by their last word; crew papers get each in both languages."""
     start = f"papers.{kind}."
     codes = {code.removeprefix(start): code for code in catalogue("en") if code.startswith(start)}
     codes |= {name: f"papers.{name}" for name in COMMON}
+    given = {"made_with": Verbatim(made_with)}
     if kind not in ("crew", "tickets"):
-        return {name: say(code, {}, languages[0]) for name, code in codes.items()}
-    pairs = {name: [say(code, {}, language) for language in languages] for name, code in codes.items()}
+        return {name: say(code, given, languages[0]) for name, code in codes.items()}
+    pairs = {name: [say(code, given, language) for language in languages] for name, code in codes.items()}
     return {name: {"first": pair[0], "second": pair[1] if len(pair) > 1 else ""} for name, pair in pairs.items()}
 
 
@@ -85,15 +89,16 @@ def _template(name: str) -> bytes:
 def _foot(paper: Paper, kind: str) -> dict[str, str]:
     first, *more = languages_of(paper)
     stamp = paper.stamp
-    values = {"number": stamp.number, "revision": stamp.revision, "job_hash": stamp.job_hash, "book": stamp.book,
-              "made_with": stamp.made_with}  # fmt: skip
+    values = {name: Verbatim(getattr(stamp, name)) for name in ("number", "revision", "job_hash", "book")}
+    code = "papers.stamp" if stamp.number else "papers.stamp.no-number"
     return {
         "first": first,
         "second": more[0] if more else first,
         "kind": say(f"papers.{kind}.kind", {}, first),
-        "stamp": say("papers.stamp", values, first),
+        "stamp": say(code, values, first),
         "invented": say("papers.invented", {}, first) if stamp.invented else "",
         "sheet": say("papers.sheet", {"n": "{n}", "m": "{m}"}, first),
+        "ticket": say("papers.ticket", {"n": "{n}", "m": "{m}"}, first),
     }
 
 
@@ -108,7 +113,17 @@ def _plain(thing: object, files: dict[str, bytes]) -> Any:
         return plain
     if isinstance(thing, (tuple, list)):
         return [_plain(part, files) for part in thing]
-    return thing
+    return _unparted().sub("\u00a0", thing) if isinstance(thing, str) else thing
+
+
+@cache
+def _unparted() -> re.Pattern[str]:
+    """The space between a number and its unit: no line ends there."""
+    printed = {code.removeprefix("unit."): word for name in LANGUAGES for code, word in catalogue(name).items()
+               if code.startswith("unit.")}  # fmt: skip
+    units = {*printed, *printed.values(), *PRINTED.values(), *(u for u in UNITS if u)}
+    words = "|".join(re.escape(u) for u in sorted(units, key=lambda u: -len(u)) if u and not u.startswith(("/", "$")))
+    return re.compile(rf"(?<=\d) (?=(?:{words}|\d+/\d+)(?![\w]))")
 
 
 def _texts(thing: object, place: str) -> Iterator[tuple[str, str]]:

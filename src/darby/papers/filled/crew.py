@@ -1,4 +1,4 @@
-"""The crew's sheet for one surface and the batch tickets, filled from the answers. No money stands on them."""
+"""The crew's sheet for one surface, filled from the answers. No money stands on it."""
 
 from __future__ import annotations
 
@@ -6,16 +6,37 @@ from collections import defaultdict
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from darby.papers.filled.cautions import cautions, crew_set_backs
 from darby.papers.filled.mixing import parts_said
-from darby.papers.filled.writer import Writer
-from darby.papers.model import BeadRow, Both, BothCaution, CrewCoat, CrewPaper, CrewPart
-from darby.working import Note
+from darby.papers.filled.pictures import beside_cut, cut_marks, cut_picture
+from darby.papers.filled.places import place
+from darby.papers.filled.standing import both_standing
+from darby.papers.model import BeadRow, Both, CrewCoat, CrewPaper, CrewPart
+from darby.quantities.edges import bead_length
+from darby.words import Verbatim
 
 if TYPE_CHECKING:
     from darby.answers.coats import SurfaceCoats
     from darby.answers.wall import Wall
     from darby.buildup import BuildUp, Coat
+    from darby.measure.geometry import EdgeRun
+    from darby.papers.filled.writer import Writer
     from darby.quantities import Order, Volumes
+    from darby.words import Language
+
+HIGH = 200.0
+"""A wall is drawn so high at the most [pt]."""
+BEHIND = Fraction(1, 2)
+"""Inches of block behind the plaster of a cut: what is left for the wall beside it."""
+
+NOTED = (
+    "buildup.assumed-suction-usual", "buildup.assumed-suction-high", "buildup.assumed-suction-low",
+    "buildup.test-patch", "buildup.joints-follow-base", "buildup.joints-panels", "buildup.weep-screed",
+    "buildup.expanded-flange", "buildup.no-bonding-on-lath",
+)  # fmt: skip
+"""Notes that tell the crew what to do."""
+
+COUNTED_THERE = "quantities.because.counted-with-other"
 
 
 def crew_sheet(writer: Writer, surface_id: str) -> CrewPaper:
@@ -24,24 +45,30 @@ def crew_sheet(writer: Writer, surface_id: str) -> CrewPaper:
     surface = answers.job.surface(surface_id)
     coats: SurfaceCoats = answers.of("coats", surface_id)
     volumes: Volumes = answers.of("volumes", surface_id)
-    order: Order | None = answers.good("order").get("job")
-    first_zone, first = coats.zones[-1]
-    base = answers.job.base(surface_id, first_zone)
-    area = volumes.area
+    # the cut is the largest zone's
+    largest = max(volumes.areas, key=lambda a: float(a.area)).zone
+    built, base = coats.of(largest), answers.job.base(surface_id, largest)
+    marks, alt = cut_marks(writer, built.chosen, base.kind, base.joints, BEHIND)
+    picture, abreast = beside_cut(writer, surface, marks, HIGH)
     return CrewPaper(
         firm=writer.firm,
         stamp=writer.stamp,
-        title=writer.say("paper.crew.title", wall=surface.name),
+        title=writer.say("paper.crew.title", wall=Verbatim(surface.name)),
         surface=Both(surface.name),
-        area=Both(*(writer.write(area, name) for name in writer.crew_languages[:2])),
+        area=Both(*(writer.area(volumes.area, name) for name in writer.crew_languages)),
         parts=tuple(_part(writer, surface_id, zone, built) for zone, built in coats.zones),
-        picture=writer.elevation(surface, high=260),
-        cut=writer.cut(first.chosen, base.kind, base.joints),
-        beads=tuple(_beads(writer, answers.of("wall", surface_id), order, first)) if order is not None else (),
-        set_back=_set_back(writer, coats),
-        cautions=tuple(_cautions(writer, coats)),
-        languages=writer.crew_languages[:2],
+        picture=picture,
+        cut=cut_picture(marks, alt, writer.say("paper.full-size")),
+        abreast=abreast,
+        beads=tuple(_beads(writer, answers.of("wall", surface_id), coats)),
+        set_back=crew_set_backs(writer, surface_id),
+        cautions=cautions(writer, surface_id),
+        notes=tuple(_notes(writer, coats)),
+        languages=writer.crew_languages,
     )
+
+
+# --- coats -------------------------------------------------------------------------------------------------
 
 
 def _part(writer: Writer, surface: str, zone: str, built: BuildUp) -> CrewPart:
@@ -60,17 +87,14 @@ def _coat(writer: Writer, surface: str, zone: str, built: BuildUp, coat: Coat) -
         grounds = writer.both("paper.crew.to-grounds", grounds=built.chosen.grounds)
     elif coat.name == "finish":
         grounds = writer.both("paper.crew.to-bead", bead=built.chosen.bead)
-    notes = [writer.both(f"buildup.coat-note.{code}") for code in coat.notes]
-    said = Both(
-        " ".join([grounds.first, *(n.first for n in notes)]).strip(),
-        " ".join([grounds.second, *(n.second for n in notes)]).strip(),
-    )
     return CrewCoat(
         name=writer.both(f"buildup.coat.{coat.name}"),
         thickness=writer.write(coat.nominal),
-        grounds=said,
+        grounds=grounds,
         mix=_mix(writer, surface, zone, built, coat),
+        notes=_joined([writer.both(f"buildup.coat-note.{code}") for code in coat.notes]),
         wait=_wait(writer, coat),
+        standing=both_standing(writer, coat.nominal, coat.moist, coat.wait_least, coat.wait_most),
     )
 
 
@@ -82,7 +106,7 @@ def _mix(writer: Writer, surface: str, zone: str, built: BuildUp, coat: Coat) ->
     if mixes is None:
         return Both("")
     mix = mixes.of(PREFIX + mix_name(writer.answers.job, surface, zone, built, coat))
-    return Both(*(parts_said(writer, mix, name) for name in writer.crew_languages[:2]))
+    return Both(*(parts_said(writer, mix, name) for name in writer.crew_languages))
 
 
 def _wait(writer: Writer, coat: Coat) -> Both:
@@ -94,49 +118,83 @@ def _wait(writer: Writer, coat: Coat) -> Both:
         said.append(writer.both("paper.crew.wait-least", wait=coat.wait_least))
     if coat.wait_most is not None:
         said.append(writer.both("paper.crew.wait-most", wait=coat.wait_most))
+    return _joined(said)
+
+
+def _joined(said: list[Both]) -> Both:
     return Both(" ".join(s.first for s in said), " ".join(s.second for s in said))
 
 
-def _beads(writer: Writer, wall: Wall, order: Order, built: BuildUp) -> list[BeadRow]:
-    """Which edges of this surface get which bead, and how long they are together."""
+# --- edges -------------------------------------------------------------------------------------------------
+
+
+def _beads(writer: Writer, wall: Wall, coats: SurfaceCoats) -> list[BeadRow]:
+    """Which edges of this surface get which bead, where, and how long they are together."""
+    order: Order | None = writer.answers.good("order").get("job")
+    if order is None:
+        return []
+    asked = {run.id: run for run in writer.answers.kept[("order", "job")].ask.runs}
     mine = {run.id: run for run in wall.runs}
-    lengths: dict[tuple[str, str], Fraction] = defaultdict(Fraction)
+    rows: dict[tuple[str, str, int, str], list[EdgeRun]] = defaultdict(list)
+    shared: list[BeadRow] = []
     for line in order.edges:
-        for run in line.runs:
-            if line.item is not None and run in mine:
-                lengths[(line.item, line.because)] += mine[run].length * mine[run].count
-    return [
-        BeadRow(
-            edge=writer.both(because),
-            bead=writer.both(f"quantities.item.{item.replace(' ', '-')}"),
-            length=writer.feet(length),
-            ground=writer.write(built.chosen.bead),
-        )
-        for (item, because), length in lengths.items()
-    ]
+        for run in (mine[name] for name in line.runs if name in mine):
+            if line.item is not None:
+                beads = bead_length(asked[run.id]) / (run.length * run.count)
+                bead = writer.write(coats.of(run.zone).chosen.bead)
+                rows[(line.item, line.because, int(beads), bead)].append(run)
+            elif line.because == COUNTED_THERE:
+                shared.append(_counted_there(writer, wall.surface, run))
+    made = [_bead_row(writer, runs, *said) for said, runs in rows.items()]
+    return made + shared
 
 
-def _set_back(writer: Writer, coats: SurfaceCoats) -> Both | None:
-    notes = [n for _, b in coats.zones for n in (*b.chosen.cautions, *b.notes) if n.code.startswith("buildup.set-back")]
-    return writer.both_note(notes[0]) if notes else None
+def _bead_row(writer: Writer, runs: list[EdgeRun], item: str, because: str, beads: int, ground: str) -> BeadRow:
+    name = f"quantities.item.{item.replace(' ', '-')}"
+    bead = writer.both(name)
+    if beads > 1:
+        said = [writer.say("paper.crew.two-beads", one, bead=Verbatim(writer.say(name, one)))
+                for one in writer.crew_languages]  # fmt: skip
+        bead = Both(*said)
+    own = f"paper.crew.{because}"
+    return BeadRow(
+        edge=writer.both(own if writer.knows(own) else because),
+        where=Both(*(_where(writer, runs, one) for one in writer.crew_languages)),
+        bead=bead,
+        length=writer.feet(sum((run.length * run.count for run in runs), Fraction(0))),
+        ground=ground,
+    )
 
 
-def _cautions(writer: Writer, coats: SurfaceCoats) -> list[BothCaution]:
-    """What can hurt, first; then what this wall's build-up warns of."""
-    always = [n for n in writer.answers.notes if n.grade in ("caution", "stop") and n.code.startswith("safety.")]
-    own = [
-        n
-        for _, built in coats.zones
-        for n in built.chosen.cautions
-        if n.grade in ("caution", "stop") and not n.code.startswith("buildup.set-back")
-    ]
-    seen: dict[Both, BothCaution] = {}
-    for note in (*always, *own):
-        text = writer.both_note(note)
-        seen.setdefault(text, BothCaution(_opening(writer, note), text))
-    return list(seen.values())
+def _where(writer: Writer, runs: list[EdgeRun], language: Language) -> str:
+    """Which edges: the wall's own by their side, those of an opening by the opening."""
+    job = writer.answers.job
+    names = []
+    for run in runs:
+        at = run.edge if run.where == "wall" else run.where
+        if run.kind == "change of base":
+            at = run.zone
+        names.append(place(job, f"{run.surface}/{at}", language, alone=True))
+    return ", ".join(dict.fromkeys(name for name in names if name))
 
 
-def _opening(writer: Writer, note: Note) -> Both:
-    code = f"paper.opening.{note.code}"
-    return writer.both(code if writer.knows(code) else "paper.opening.caution")
+def _counted_there(writer: Writer, surface: str, run: EdgeRun) -> BeadRow:
+    """A corner whose bead hangs with the other wall."""
+    other = next((name for name in (run.shared or "").split("|") if name not in ("", surface)), run.elsewhere)
+    wall = Verbatim(writer.place(other))
+    return BeadRow(
+        edge=writer.both("paper.crew.shared-corner", wall=wall),
+        bead=writer.both("paper.crew.on-other-sheet"),
+        length="",
+        where=Both(*(_where(writer, [run], one) for one in writer.crew_languages)),
+    )
+
+
+# --- notes -------------------------------------------------------------------------------------------------
+
+
+def _notes(writer: Writer, coats: SurfaceCoats) -> list[Both]:
+    """What the crew has to know beside the coats, each once."""
+    notes = [n for _, built in coats.zones for n in (*built.notes, *built.chosen.reasons) if n.code in NOTED]
+    notes = sorted(notes, key=lambda n: NOTED.index(n.code))
+    return list(dict.fromkeys(writer.both_note(n, "crew") for n in notes))

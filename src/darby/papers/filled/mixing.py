@@ -4,18 +4,25 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from darby.papers.filled.writer import Writer
-from darby.words import Language
+from darby.words import Language, Verbatim
 
 if TYPE_CHECKING:
     from darby.mix import CoatMix
+    from darby.papers.filled.writer import Writer
+
+SUCTIONS = ("none", "low", "usual", "high")
 
 
 def mix_called(writer: Writer, mix: CoatMix, language: Language) -> str:
-    """The coat it is for, and how its base drinks where that made the mix: "Scratch coat, on lath"."""
+    """The coat it is for, and what made it another mix: how its base drinks ("Scratch coat, on lath"), or one wall."""
     name = writer.say(f"paper.mix.{mix.coat}", language)
-    suction = mix.id.rpartition(" ")[2]
-    return f"{name}, {writer.say(f'paper.mix.on-{suction}', language)}" if suction in ("none", "low", "high") else name
+    more = mix.id.removeprefix("mix/").removeprefix(mix.coat).strip()
+    suction = more.rpartition(" ")[2]
+    if suction in SUCTIONS:
+        on = Verbatim(writer.say(f"paper.mix.on-{suction}", language))
+        return writer.say("paper.mix.place", language, name=Verbatim(name), place=on)
+    wall = next((s.name for s in writer.answers.job.surfaces if s.id == more), "")
+    return writer.say("paper.mix.place", language, name=Verbatim(name), place=Verbatim(wall)) if wall else name
 
 
 def parts_said(writer: Writer, mix: CoatMix, language: Language) -> str:
@@ -24,7 +31,9 @@ def parts_said(writer: Writer, mix: CoatMix, language: Language) -> str:
         return mix.bagged.name
     if mix.parts is None:
         return ""
-    return ", ".join(
-        f"{writer.write(mix.parts.of(m), language)} {writer.say(f'paper.material.{m}', language)}"
-        for m in mix.parts.used
-    )
+    return ", ".join(f"{writer.count(mix.parts.of(m))} {material(writer, mix, m, language)}" for m in mix.parts.used)
+
+
+def material(writer: Writer, mix: CoatMix, name: str, language: Language) -> str:
+    """A material in the crew's words; a bagged one by the name on its bag."""
+    return mix.bagged.name if mix.bagged is not None else writer.say(f"paper.material.{name}", language)

@@ -5,41 +5,66 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from darby.drawing import elevation, to_dxf
+from darby.drawing import to_dxf
 from darby.papers.filled.crew import crew_sheet
-from darby.papers.filled.orders import orders
+from darby.papers.filled.orders import item_called, orders
+from darby.papers.filled.pictures import marks_of
 from darby.papers.filled.quote import quote
 from darby.papers.filled.tickets import tickets
 from darby.papers.filled.workings import working_package
 from darby.papers.filled.writer import Writer
-from darby.papers.model import Paper
+from darby.words import Verbatim
 
 if TYPE_CHECKING:
     from darby.answers import Answers
+    from darby.papers.model import Paper
 
 
 def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
     """File name to paper: quote, an order a supplier, a crew sheet and a drawing a surface, tickets, working.
 
-    What is not answered has no paper: without prices there is no quote.
+    What is not answered has no paper. Where an item has no price there is no quote; ``not_made`` says so.
     """
     writer = Writer(answers)
     made: dict[str, Paper | bytes] = {}
     price, order = answers.good("price").get("job"), answers.good("order").get("job")
-    if price is not None:
+    if price is not None and price.complete:
         made["quote.pdf"] = quote(writer, price)
     if order is not None:
         for supplier, paper in orders(writer, order).items():
-            made[f"order-{_slug(supplier)}.pdf"] = paper
+            made[_free(made, f"order-{_slug(supplier)}" if _slug(supplier) else "order")] = paper
     for surface in answers.good("volumes"):
         made[f"crew-{surface}.pdf"] = crew_sheet(writer, surface)
     mixes = answers.good("mixes").get("job")
-    if mixes is not None:
-        made["tickets.pdf"] = tickets(writer, mixes)
+    mixed = tickets(writer, mixes) if mixes is not None else None
+    if mixed is not None:
+        made["tickets.pdf"] = mixed
     made["working.pdf"] = working_package(writer)
     for wall in answers.job.surfaces:
-        made[f"wall-{wall.id}.dxf"] = to_dxf(elevation(wall, language=writer.language, system=writer.system))
+        made[f"wall-{wall.id}.dxf"] = to_dxf(marks_of(writer, wall))
     return made
+
+
+def not_made(answers: Answers) -> tuple[str, ...]:
+    """In words which papers are missing from the set, and why."""
+    writer = Writer(answers)
+    price = answers.good("price").get("job")
+    if price is None:
+        return (writer.say("paper.not-made.quote-waits"),)
+    if not price.complete:
+        named = {line.item: line for line in answers.of("order").lines}
+        items = [item_called(writer, named[item]) if item in named else item for item in price.lacks]
+        return (writer.say("paper.not-made.quote", items=Verbatim(", ".join(items))),)
+    return ()
+
+
+def _free(made: dict[str, Paper | bytes], name: str) -> str:
+    """A file name that is not taken: two suppliers may differ in signs only."""
+    n, free = 1, f"{name}.pdf"
+    while free in made:
+        n += 1
+        free = f"{name}-{n}.pdf"
+    return free
 
 
 def _slug(name: str) -> str:

@@ -2,45 +2,55 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from darby.answers.alternatives import alternatives
-from darby.papers.filled.writer import Writer
-from darby.papers.model import Alternative, Caution, Cut, Picture, PriceRow, QuotePaper, WorkRow
-from darby.words import day
+from darby.papers.filled.cautions import set_backs
+from darby.papers.filled.pictures import MOST, cut_marks, cut_picture, elevations
+from darby.papers.filled.places import zone_called
+from darby.papers.filled.standing import standing
+from darby.papers.model import Alternative, Caution, Cut, KeyItem, Picture, Place, PriceRow, QuotePaper, WorkRow
+from darby.words import Verbatim, day
 from darby.working import Amount
 
 if TYPE_CHECKING:
-    from darby.answers.coats import SurfaceCoats
+    from darby.buildup import BuildUp, Option
+    from darby.job.model import Wanted
+    from darby.papers.filled.writer import Writer
     from darby.price.model import Price, QuoteLine
+    from darby.quantities.model import ZoneArea
 
 STANDS = 30
 """Days a price stands where the job does not say: the quote then says so itself."""
 
-CUSTOMERS = ("safety.lead-applies", "safety.lead-ask", "safety.asbestos-ask", "buildup.cure-cold", "buildup.cold")
-"""Cautions that a customer has to hear; the crew's own stand on the crew's sheets."""
+CUSTOMERS = {"safety.lead-applies": "lead", "safety.lead-ask": "lead", "safety.asbestos-ask": "asbestos"}
+"""Cautions that a customer has to hear, in words of his own; the crew's stand on the crew's sheets."""
+
+CUTS = 2
+"""So many ways of building up are shown in a cut."""
 
 
 def quote(writer: Writer, price: Price) -> QuotePaper:
-    """The letter with the price."""
+    """The letter with the price. It is a price only where ``price.complete``."""
     job = writer.answers.job
-    days = writer.answers.good("days").get("job")
     until = job.as_of + timedelta(days=job.price.stands_days or STANDS)
-    weeks = writer.say("paper.quote.opening-days", trips=days.count, span=days.span) if days is not None else ""
+    pictures, key, abreast = _elevations(writer)
     return QuotePaper(
         firm=writer.firm,
         stamp=writer.stamp,
-        title=writer.say("paper.quote.title", name=job.name),
+        title=writer.say("paper.quote.title", name=Verbatim(job.name)),
         customer=job.customer,
         place=job.address,
-        until=writer.say("paper.quote.until", day=day(until, writer.language, weekday=False)),
-        opening=" ".join(x for x in (writer.say("paper.quote.opening"), weeks, job.price.says) if x),
-        work=tuple(_work(writer)),
+        until=writer.say("paper.quote.until", day=Verbatim(day(until, writer.language, weekday=False))),
+        opening=_opening(writer),
+        work=_work(writer),
         prices=tuple(_price_row(writer, line) for line in price.quote),
         total=writer.write(price.total),
-        payment=writer.say("paper.quote.incomplete", items=price.lacks) if not price.complete else "",
-        elevations=_elevations(writer),
+        elevations=pictures,
+        key=key,
+        abreast=abreast,
         cuts=tuple(_cuts(writer)),
         alternatives=tuple(_alternatives(writer)),
         not_included=tuple(_not_included(writer)),
@@ -51,74 +61,116 @@ def quote(writer: Writer, price: Price) -> QuotePaper:
     )
 
 
-def _work(writer: Writer) -> list[WorkRow]:
-    """One line a zone: where, how much, what, why."""
-    rows = []
+def _opening(writer: Writer) -> str:
+    job, days = writer.answers.job, writer.answers.good("days").get("job")
+    said = [writer.say("paper.quote.opening")]
+    if any(b.chosen.parting for c in writer.answers.good("coats").values() for _, b in c.zones):
+        said.append(writer.say("paper.quote.opening-parted"))
+    if days is not None:
+        said.append(writer.say("paper.quote.opening-days", trips=days.count, span=days.span))
+    return " ".join([*said, job.price.says] if job.price.says else said)
+
+
+# --- what goes on ------------------------------------------------------------------------------------------
+
+
+def _zones(writer: Writer) -> list[tuple[str, str, BuildUp, ZoneArea | None]]:
+    """Every zone of every surface: (surface, zone, build-up, its area)."""
     volumes = writer.answers.good("volumes")
+    found = []
     for surface, coats in writer.answers.good("coats").items():
-        areas = {a.zone: a.area for a in volumes[surface].areas} if surface in volumes else {}
-        for zone, built in coats.zones:
-            option = built.chosen
-            base = writer.answers.job.base(surface, zone)
-            what = writer.say(f"buildup.option.{option.id}")
-            rows.append(
-                WorkRow(
-                    where=writer.place(f"{surface}/{zone}"),
-                    area=writer.write(areas[zone]).split(" ")[0] if zone in areas else "",
-                    what=f"{what}, {writer.write(option.nominal)}",
-                    why=writer.say(f"paper.why.{'lath' if option.lath and base.kind == 'block' else base.kind}"),
-                    standing=_standing(writer, option.voices),
-                )
-            )
-    return rows
+        areas = {a.zone: a for a in volumes[surface].areas} if surface in volumes else {}
+        found += [(surface, zone, built, areas.get(zone)) for zone, built in coats.zones]
+    return found
 
 
-def _standing(writer: Writer, voices: tuple[object, ...]) -> str:
-    """The standing of the ruling figure, where it is not published."""
-    standing = getattr(voices[0], "standing", "") if voices else ""
-    return writer.say(f"standing.{standing}") if standing in ("memory", "common practice", "trial") else ""
+def _work(writer: Writer) -> tuple[WorkRow, ...]:
+    """What goes on, in as few rows as say it: the same on several walls for the same reason is said once."""
+    rows: dict[tuple[str, str, str], list[Place]] = defaultdict(list)
+    job = writer.answers.job
+    for surface, zone, built, area in _zones(writer):
+        base, option = job.base(surface, zone), built.chosen
+        what = [writer.say(f"buildup.option.{option.id}"), writer.write(option.nominal)]
+        finish = job.coats.wanted(surface, zone).finish or job.coats.finish
+        if finish != "none":
+            what.append(writer.say(f"paper.finish.{finish}"))
+        why = writer.say(f"paper.why.{'lath' if option.lath and base.kind == 'block' else base.kind}")
+        why = " ".join([why, *_own_reason(job.coats.wanted(surface, zone))])
+        number = writer.area(area.area).split(" ")[0] if area is not None else ""
+        rows[(", ".join(what), why, _standing(writer, option))].append(
+            Place(zone_called(job, surface, zone, writer.language), number)
+        )
+    return tuple(WorkRow(tuple(places), *said) for said, places in rows.items())
+
+
+def _own_reason(wanted: Wanted) -> list[str]:
+    """His own words, where he chose the thickness himself."""
+    if wanted.total is None or not wanted.why:
+        return []
+    return [f"{wanted.why[:1].upper()}{wanted.why[1:].rstrip('.')}."]
+
+
+def _standing(writer: Writer, option: Option) -> str:
+    """How sure the thickness is, where it is not published."""
+    sure = standing(writer, option.nominal)
+    return f"{sure[:1].upper()}{sure[1:]}." if sure else ""
 
 
 def _price_row(writer: Writer, line: QuoteLine) -> PriceRow:
     if line.kind == "surface":
         surface, _, zone = line.at.partition("/")
         volumes = writer.answers.good("volumes")[surface]
-        area = next(a.area for a in volumes.areas if a.zone == zone)
-        return PriceRow(writer.place(line.at), writer.write(area), writer.write(line.amount))
+        area = next((a.area for a in volumes.areas if a.zone == zone), None)
+        where = zone_called(writer.answers.job, surface, zone, writer.language)
+        return PriceRow(where, writer.area(area) if area is not None else "", writer.write(line.amount))
     if line.kind == "also":
         what = writer.say(f"paper.also.{line.what}")
         return PriceRow(f"{what}: {line.says}" if line.says else what, "", writer.write(line.amount))
-    return PriceRow(writer.say("paper.access", kind=line.what), "", writer.write(line.amount))
+    if line.kind == "access":
+        return PriceRow(writer.say("paper.access", kind=line.what), "", writer.write(line.amount))
+    return PriceRow(writer.say("paper.quote.all-walls"), "", writer.write(line.amount))
 
 
-def _elevations(writer: Writer) -> tuple[Picture, ...]:
-    """The walls that say most: those with openings or with old work beside them, three at the most."""
-    told = [s for s in writer.answers.job.surfaces if s.openings or any(e.meets for e in s.edges)]
-    return tuple(writer.elevation(s, high=250) for s in (told or list(writer.answers.job.surfaces))[:3])
+# --- drawings ----------------------------------------------------------------------------------------------
+
+
+def _elevations(writer: Writer) -> tuple[tuple[Picture, ...], tuple[KeyItem, ...], int]:
+    """The walls that say most: those with openings or old work beside them, the largest of them, in the job's order."""
+    job, walls = writer.answers.job, writer.answers.good("wall")
+    known = [s for s in job.surfaces if s.id in walls]
+    told = [s for s in known if s.openings or any(e.meets for e in s.edges)] or known
+    largest = sorted(told, key=lambda s: -float(walls[s.id].gross))[:MOST]
+    return elevations(writer, [s for s in told if s in largest])
 
 
 def _cuts(writer: Writer) -> list[Cut]:
-    """One cut for each way of building up, full size, with its reason beside it."""
-    cuts: dict[tuple[str, str], Cut] = {}
-    for surface, coats in writer.answers.good("coats").items():
-        answered: SurfaceCoats = coats
-        for zone, built in answered.zones:
-            base = writer.answers.job.base(surface, zone)
-            sort = (base.kind, built.chosen.id)
-            if sort not in cuts:
-                reason = built.chosen.reasons[0] if built.chosen.reasons else None
-                cuts[sort] = Cut(
-                    writer.cut(built.chosen, base.kind, base.joints),
-                    writer.say("paper.quote.full-size"),
-                    writer.note(reason) if reason is not None else "",
-                )
-    return list(cuts.values())[:3]
+    """A cut through the commonest ways of building up, full size, each with its reason."""
+    area: dict[tuple[str, str], float] = defaultdict(float)
+    first: dict[tuple[str, str], tuple[str, str, BuildUp]] = {}
+    for surface, zone, built, measured in _zones(writer):
+        sort: tuple[str, str] = (writer.answers.job.base(surface, zone).kind, built.chosen.id)
+        area[sort] += float(measured.area) if measured is not None else 0.0
+        first.setdefault(sort, (surface, zone, built))
+    chosen = sorted(first, key=lambda sort: -area[sort])[:CUTS]
+    cuts = []
+    for sort in (sort for sort in first if sort in chosen):
+        surface, zone, built = first[sort]
+        base = writer.answers.job.base(surface, zone)
+        marks, alt = cut_marks(writer, built.chosen, base.kind, base.joints)
+        reason = writer.note(built.chosen.reasons[0]) if built.chosen.reasons else ""
+        opening = f"{writer.say(f'paper.base.{base.kind}')}. {writer.say('paper.full-size')}"
+        cuts.append(Cut(cut_picture(marks, alt), opening, reason))
+    return cuts
+
+
+# --- what else a customer reads ----------------------------------------------------------------------------
 
 
 def _alternatives(writer: Writer) -> list[Alternative]:
     rows = []
     for other in alternatives(writer.answers):
-        what = writer.say(f"paper.rather.{other.code}", walls="; ".join(writer.place(s) for s in other.surfaces))
+        walls = Verbatim(writer.listed([writer.place(s) for s in other.surfaces]))
+        what = writer.say(f"paper.rather.{other.code}", walls=walls)
         way = "paper.rather.add" if other.change > 0 else "paper.rather.less"
         rows.append(Alternative(what, writer.say(way, amount=Amount(abs(other.change)))))
     return rows
@@ -135,30 +187,27 @@ def _not_included(writer: Writer) -> list[str]:
 
 
 def _expect(writer: Writer) -> list[str]:
-    book = writer.answers.book
-    codes = ["hairlines", "tone"]
-    if any(b.kind == "block" for b in writer.answers.job.bases):
-        codes.insert(1, "joints")
+    job = writer.answers.job
+    codes = ["tone"]
+    if any(b.kind == "block" for b in job.bases):
+        codes.insert(0, "joints")
+    if any(s.openings for s in job.surfaces):
+        codes.insert(0, "hairlines")
     said = [writer.say(f"paper.expect.{code}") for code in codes]
-    return [*said, writer.say("paper.expect.paint", ph=book.number("cure.paint-ph").written)]
+    ph = writer.answers.book.number("cure.paint-ph")
+    return [*said, writer.say("paper.expect.paint", ph=Verbatim(ph.written))]
 
 
 def _cautions(writer: Writer) -> list[Caution]:
-    """Frost, and what old work may hold."""
+    """Frost, what old work may hold, and where new and old would not come flush."""
     book = writer.answers.book
-    cautions = [
-        Caution(
-            writer.say("paper.caution.frost"),
-            writer.say("paper.caution.frost-text", cold=book.number("cure.cold"), hold=book.number("cure.hold-warm")),
-        )
-    ]
+    frost = writer.say("paper.customer.frost-text", cold=book.number("cure.cold"), hold=book.number("cure.hold-warm"))
+    cautions = [Caution(writer.say("paper.customer.frost"), frost)]
     for note, _ in writer.gathered(n for n in writer.answers.notes if n.code in CUSTOMERS):
-        cautions.append(Caution(writer.say("paper.caution.old-work"), writer.note(note)))
-    for surface, coats in writer.answers.good("coats").items():
-        for _, built in coats.zones:
-            cautions += [
-                Caution(writer.say("paper.caution.set-back", wall=writer.place(surface)), writer.note(n))
-                for n in (*built.chosen.cautions, *built.notes)
-                if n.code.startswith("buildup.set-back")
-            ]
+        opening = writer.say(f"paper.customer.{CUSTOMERS[note.code]}")
+        cautions.append(Caution(opening, writer.note(note, to="customer")))
+    for note in set_backs(writer):
+        wall = Verbatim(writer.place(note.at))
+        text = writer.note(note, to="customer", wall=wall)
+        cautions.append(Caution(writer.say("paper.customer.set-back"), text))
     return cautions

@@ -6,26 +6,35 @@ from fractions import Fraction
 from math import floor
 from typing import TYPE_CHECKING
 
-from darby.measure.writing import shown as _shown
-from darby.papers.filled.mixing import mix_called, parts_said
+from darby.papers.filled.mixing import material, mix_called, parts_said
+from darby.papers.filled.standing import both_standing, leaning
 from darby.papers.filled.writer import Writer
 from darby.papers.model import Both, BothCaution, Ticket, TicketPaper, TicketPart
-from darby.words import Language
-from darby.working import Quantity
+from darby.words import Verbatim
 
 if TYPE_CHECKING:
     from darby.mix import Batch, CoatMix, Mixes
+    from darby.mix.model import Ingredient
+    from darby.words import Language
+    from darby.working import Quantity
+
+MEASURED = {"gal": Fraction(1, 2)}
+"""Water is measured at the mixer to so much of a unit, else to whole ones."""
+
+HALF = Fraction(1, 2)
 
 
-def tickets(writer: Writer, mixes: Mixes) -> TicketPaper:
-    """A ticket for every mix that is mixed."""
+def tickets(writer: Writer, mixes: Mixes) -> TicketPaper | None:
+    """A ticket for every mix that is mixed; None if nothing is."""
     mixed = [mix for mix in mixes.coats if mix.batch is not None and mix.batches is not None]
+    if not mixed:
+        return None
     return TicketPaper(
         firm=writer.firm,
         stamp=writer.stamp,
-        title=writer.say("paper.tickets.title", name=writer.answers.job.name),
+        title=writer.say("paper.tickets.title", name=Verbatim(writer.answers.job.name)),
         tickets=tuple(_ticket(writer, mix) for mix in mixed),
-        languages=writer.crew_languages[:2],
+        languages=writer.crew_languages,
     )
 
 
@@ -33,29 +42,25 @@ def _ticket(writer: Writer, mix: CoatMix) -> Ticket:
     batch, batches = mix.batch, mix.batches
     assert batch is not None
     assert batches is not None
-    two = writer.crew_languages[:2]
-    where = "; ".join(_where(writer, mix.id.removeprefix("mix/")))
     only = batches.whole == 0 and batches.last is not None
     shown = batches.last if only and batches.last is not None else batch
-    count = (
-        "paper.tickets.one" if only else "paper.tickets.count" if batches.last is None else "paper.tickets.and-part"
-    )
+    count = "one" if only else ("count" if batches.last is None else "and-part") + ("-one" * (batches.whole == 1))
     return Ticket(
-        mix=Both(*(mix_called(writer, mix, name) for name in two)),
-        where=Both(where),
+        mix=Both(*(mix_called(writer, mix, name) for name in writer.crew_languages)),
+        where=Both(*(writer.listed(_where(writer, mix), name) for name in writer.crew_languages)),
         makes=writer.both("paper.tickets.makes", mortar=shown.mortar),
-        batches=writer.both(count, whole=str(batches.whole)),
+        batches=writer.both(f"paper.tickets.{count}", whole=batches.whole),
         boxes=max(batches.whole + (batches.last is not None), 1),
         parts=tuple(_parts(writer, mix, shown)),
         last=_last(writer, mix, batches.last) if batches.last is not None and not only else Both(""),
-        notes=(Both(*(parts_said(writer, mix, name) for name in two)),
-               writer.both("paper.tickets.use-within", within=mix.use_within)),
+        notes=tuple(_notes(writer, mix, shown)),
         cautions=(BothCaution(writer.both("paper.opening.safety.cement"), writer.both("paper.tickets.cement")),),
-    )  # fmt: skip
+    )
 
 
-def _where(writer: Writer, name: str) -> list[str]:
+def _where(writer: Writer, mix: CoatMix) -> list[str]:
     """The surfaces this mix goes on."""
+    name = mix.id.removeprefix("mix/")
     return [
         writer.place(surface)
         for surface, volumes in writer.answers.good("volumes").items()
@@ -66,52 +71,77 @@ def _where(writer: Writer, name: str) -> list[str]:
 def _parts(writer: Writer, mix: CoatMix, batch: Batch) -> list[TicketPart]:
     parts = []
     for ingredient in batch.ingredients:
-        what = Both(*(_called(writer, mix, ingredient.material, name) for name in writer.crew_languages[:2]))
-        measure = writer.both("paper.tickets.bags-mass", mass=ingredient.mass)
-        parts.append(_counted(what, measure, ingredient.bags))
+        what = Both(*(material(writer, mix, ingredient.material, name) for name in writer.crew_languages))
+        parts.append(_counted(writer, what, _bags(writer, ingredient), ingredient.bags))
     if batch.sand is not None:
         kind = "shovels" if batch.sand.count.unit.name == "shovels" else "buckets"
-        parts.append(
-            _counted(writer.both("paper.material.sand"), writer.both(f"paper.tickets.{kind}"), batch.sand.count)
-        )
+        sand = writer.both("paper.material.sand")
+        parts.append(_counted(writer, sand, writer.both(f"paper.tickets.{kind}"), batch.sand.count))
     if batch.water_usual is not None:
-        least, most = batch.water_least or batch.water_usual, batch.water_most or batch.water_usual
-        parts.append(
-            TicketPart(
-                what=writer.both("paper.material.water"),
-                measure=writer.both("paper.tickets.by-feel"),
-                count=_span(writer.write(least), writer.write(most)),
-                note=writer.both("paper.tickets.hold-back"),
-            )
-        )
+        parts.append(_water(writer, batch, batch.water_usual))
     return parts
 
 
-def _called(writer: Writer, mix: CoatMix, material: str, language: Language) -> str:
-    """A material in the crew's words; a bagged one by the name on its bag."""
-    if mix.bagged is not None:
-        return mix.bagged.name
-    return writer.say(f"paper.material.{material}", language)
+def _bags(writer: Writer, ingredient: Ingredient) -> Both:
+    """Whole and half bags are counted; any other part of a bag is weighed."""
+    halves = Fraction(ingredient.bags.value).limit_denominator(1000) / HALF
+    code = "paper.tickets.bags" if halves.denominator == 1 else "paper.tickets.weigh"
+    return writer.both(code, mass=ingredient.mass)
 
 
-def _span(low: str, high: str) -> str:
-    number, _, unit = low.partition(" ")
-    other = high.partition(" ")[0]
-    return f"{number}–{other} {unit}" if number != other else low
+def _water(writer: Writer, batch: Batch, usual: Quantity) -> TicketPart:
+    least, most = batch.water_least or usual, batch.water_most or usual
+    if least.value == most.value:
+        return TicketPart(
+            writer.both("paper.material.water"), writer.both("paper.tickets.by-label"), writer.write(usual)
+        )
+    return TicketPart(
+        what=writer.both("paper.material.water"),
+        measure=writer.both("paper.tickets.by-feel"),
+        count=writer.span(least, most, MEASURED),
+        note=writer.both("paper.tickets.hold-back"),
+    )
 
 
-def _counted(what: Both, measure: Both, count: Quantity) -> TicketPart:
+def _counted(writer: Writer, what: Both, measure: Both, count: Quantity) -> TicketPart:
     """Tally marks for whole ones, a short stroke for a part, and the figure."""
-    value = Fraction(count.value).limit_denominator(16)
-    return TicketPart(what, measure, _shown(value, None), floor(value), part=value != floor(value))
+    value = Fraction(count.value).limit_denominator(1000)
+    return TicketPart(what, measure, writer.count(value), floor(value), part=value != floor(value))
+
+
+def _notes(writer: Writer, mix: CoatMix, batch: Batch) -> list[Both]:
+    notes = []
+    if mix.parts is not None:
+        said = [
+            writer.say("paper.tickets.by-volume", name, parts=Verbatim(parts_said(writer, mix, name)))
+            for name in writer.crew_languages
+        ]
+        notes.append(Both(*said))
+    notes.append(writer.both("paper.tickets.use-within", within=mix.use_within))
+    behind = (batch.mortar, batch.water_least, batch.water_most)
+    if leaning(writer, *behind):
+        how_sure = both_standing(writer, *behind)
+        texts = (how_sure.first, how_sure.second)[: len(writer.crew_languages)]
+        said = [
+            writer.say("paper.tickets.leans", name, standing=Verbatim(text))
+            for name, text in zip(writer.crew_languages, texts, strict=True)
+        ]
+        notes.append(Both(*said))
+    return notes
 
 
 def _last(writer: Writer, mix: CoatMix, last: Batch) -> Both:
     """What the part batch at the end takes."""
-    texts = []
-    for name in writer.crew_languages[:2]:
-        said = [f"{writer.write(i.bags, name)} {_called(writer, mix, i.material, name)}" for i in last.ingredients]
-        if last.sand is not None:
-            said.append(f"{writer.write(last.sand.count, name)} {writer.say('paper.material.sand', name)}")
-        texts.append(writer.say("paper.tickets.last", name, parts=", ".join(said)))
-    return Both(*texts)
+    return Both(*(writer.say("paper.tickets.last", name, parts=Verbatim(_taken(writer, mix, last, name)))
+                  for name in writer.crew_languages))  # fmt: skip
+
+
+def _taken(writer: Writer, mix: CoatMix, last: Batch, language: Language) -> str:
+    said = [
+        f"{writer.counted(i.bags, language)} {material(writer, mix, i.material, language)}" for i in last.ingredients
+    ]
+    if last.sand is not None:
+        said.append(f"{writer.counted(last.sand.count, language)} {writer.say('paper.material.sand', language)}")
+    if last.water_usual is not None and last.water_least is None:
+        said.append(f"{writer.write(last.water_usual, language)} {writer.say('paper.material.water', language)}")
+    return ", ".join(said)

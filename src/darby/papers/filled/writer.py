@@ -1,37 +1,34 @@
-"""What every paper of a job needs: how to say and write things in its languages, and what places are called."""
+"""What every paper of a job needs: how to say and write things in its languages, who it is from, what it is of."""
 
 from __future__ import annotations
 
+import re
 from calendar import timegm
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from darby.drawing import (
-    CUT_PAPER,
-    Coat,
-    cut_title,
-    elevation,
-    key,
-    section,
-    sheet_for,
-    titled,
-    to_svg,
-)
-from darby.measure.units import System
-from darby.measure.writing import write
-from darby.papers.model import Both, Firm, KeyItem, Picture, Stamp
-from darby.words import LANGUAGES, Language, catalogue, day, say, written
-from darby.working import Note, Quantity
+from darby.measure.limits import whole
+from darby.measure.units import IN, UNITS, System, Unit
+from darby.measure.writing import rounded, shown, write
+from darby.papers.filled.places import place
+from darby.papers.model import Both, Firm, Stamp
+from darby.words import LANGUAGES, Language, Verbatim, catalogue, day, say, unit_names, written
+from darby.working import Amount, Found, Note, Quantity, Step
 
 if TYPE_CHECKING:
     from darby.answers import Answers
-    from darby.buildup import Option
-    from darby.measure.surface import Surface
+    from darby.working.model import Real
 
-WIDE = 6.6 * 72
-"""Width of the text on a letter sheet [pt]."""
+SIXTEENTHS = 16
+FEW = 4
+"""So many names stand in a list before the rest of them is counted."""
+
+FIGURES = 3
+
+_TWICE = re.compile(r"(?<!\.)\.\.(?!\.)")
 
 
 @dataclass(frozen=True)
@@ -46,61 +43,141 @@ class Writer:
         return self.answers.job.system
 
     @cached_property
-    def languages(self) -> tuple[Language, ...]:
-        """The firm's languages, first one first."""
-        return tuple(name for name in LANGUAGES if name in self.answers.job.languages) or ("en",)
-
-    @cached_property
     def crew_languages(self) -> tuple[Language, ...]:
-        """The crew sheet's languages in the firm's own order."""
+        """The languages of the crew's papers in the firm's own order, two at the most."""
         named: dict[str, Language] = {name: name for name in LANGUAGES}
-        return tuple(named[name] for name in self.answers.job.languages if name in named) or ("en",)
+        return tuple(named[name] for name in self.answers.job.languages if name in named)[:2] or ("en",)
 
     @property
     def language(self) -> Language:
         """What customer and supplier read."""
         return self.crew_languages[0]
 
-    def say(self, code: str, /, language: Language | None = None, **values: object) -> str:
-        """A sentence."""
-        return say(code, values, language or self.language, self.system)
+    # --- sentences -------------------------------------------------------------------------------------------
 
-    def write(self, value: object, language: Language | None = None) -> str:
-        """A number with its unit."""
-        return written(value, language or self.language, self.system)
+    def say(self, code: str, /, language: Language | None = None, **values: object) -> str:
+        """A sentence. A name that people gave is handed in as ``Verbatim``."""
+        return _tidy(say(code, values, language or self.language, self.system))
 
     def both(self, code: str, /, **values: object) -> Both:
         """A sentence in the crew's languages."""
-        return Both(*(say(code, values, name, self.system) for name in self.crew_languages[:2]))
-
-    def note(self, note: Note, language: Language | None = None) -> str:
-        """A note in words, its places called by their names."""
-        return say(note.code, self._named(note), language or self.language, self.system)
-
-    def both_note(self, note: Note) -> Both:
-        """A note in the crew's languages."""
-        return Both(*(self.note(note, name) for name in self.crew_languages[:2]))
-
-    def _named(self, note: Note) -> dict[str, object]:
-        return {k: self.place(v) if k == "place" and isinstance(v, str) else v for k, v in note.values}
+        return Both(*(self.say(code, name, **values) for name in self.crew_languages))
 
     def knows(self, code: str) -> bool:
         """Whether the catalogue has a sentence."""
         return code in catalogue(self.language)
 
-    def feet(self, length: object) -> str:
-        """A length as it is measured along a wall: 24 ft 6 in., or metres."""
-        if self.system == "metric":
-            return self.write(length)
-        return write(length.value if isinstance(length, Quantity) else length, "sentence", to=2)  # type: ignore[arg-type]
+    def note(self, note: Note, language: Language | None = None, to: str = "note", **more: object) -> str:
+        """A note in words, its places called by their names.
 
-    def place(self, at: str) -> str:
-        """What people call a place: "bay-south/hollow" is the surface's name, and the zone's where it has one."""
-        surface, _, zone = at.partition("/")
-        named = {s.id: s.name for s in self.answers.job.surfaces}
-        base = next((b for b in self.answers.job.bases if b.surface == surface and b.zone == zone), None)
-        whole = named.get(surface, at)
-        return f"{whole}, {base.name}" if base is not None and base.name else whole
+        ``to``: whom it is for ("crew", "customer"); where the papers have a sentence of their own for him, it is said.
+        """
+        spoken = language or self.language
+        own = [code for code in (f"paper.{to}.{note.code}", f"paper.note.{note.code}") if self.knows(code)]
+        return _tidy(say([*own, note.code][0], self._named(note, spoken) | more, spoken, self.system))
+
+    def both_note(self, note: Note, to: str = "note") -> Both:
+        """A note in the crew's languages."""
+        return Both(*(self.note(note, name, to) for name in self.crew_languages))
+
+    def _named(self, note: Note, language: Language) -> dict[str, object]:
+        surface = note.at.partition("/")[0]
+        values = dict(note.values)
+        for name, value in values.items():
+            if name == "place" and isinstance(value, str):
+                values[name] = Verbatim(self.place(value, language))
+            if name == "edge" and isinstance(value, str):
+                edge = value if value.startswith(f"{surface}/") else f"{surface}/{value}"
+                called = place(self.answers.job, edge, language, alone=True)
+                values[name] = Verbatim(called or value)
+        return values
+
+    def gathered(self, notes: Iterable[Note]) -> list[tuple[Note, str]]:
+        """Each note once where its words are the same at several places: (note, places in words; "" = the job)."""
+        places: dict[str, tuple[Note, dict[str, list[str]]]] = {}
+        for note in notes:
+            _, at = places.setdefault(self.note(note), (note, {}))
+            surface = note.at.partition("/")[0]
+            whole = self.place(surface) if surface != "mix" else self.place(note.at)
+            if whole:
+                part = self.place(note.at).removeprefix(whole).lstrip(", ")
+                parts = at.setdefault(whole, [])
+                if part and part not in parts:
+                    parts.append(part)
+        return [(note, "; ".join(self._with_parts(*one) for one in at.items())) for note, at in places.values()]
+
+    def _with_parts(self, whole: str, parts: list[str]) -> str:
+        return f"{whole}: {self.listed(parts)}" if parts else whole
+
+    # --- numbers ---------------------------------------------------------------------------------------------
+
+    def write(self, value: object, language: Language | None = None) -> str:
+        """A number with its unit."""
+        return written(value, language or self.language, self.system)
+
+    def about(self, value: Quantity, language: Language | None = None) -> str:
+        """Three figures of it: what is only compared, or rounded to packages, needs no more."""
+        unit: Unit = value.unit.on(self.system)
+        amount = Fraction(unit.from_si(value.value))
+        places = max(FIGURES - len(str(int(abs(amount)))), 0)
+        return self.write(Quantity(unit.to_si(rounded(amount, places)), unit), language)
+
+    def area(self, area: Quantity, language: Language | None = None) -> str:
+        """An area as a customer or a crew wants it: whole square feet, tenths of a square metre."""
+        names = unit_names(language or self.language)
+        text = shown(area.value, area.unit, self.system, 0 if self.system == "us" else 1, names)
+        return text if Fraction(text.split(" ")[0].replace(",", "")) else self.write(area, language)
+
+    def count(self, value: Real) -> str:
+        """A bare number, sixteenths as fractions: "7 1/2", "13", "1.2"."""
+        exact = Fraction(value).limit_denominator(10_000)
+        return _mixed(exact) if (exact * SIXTEENTHS).denominator == 1 else shown(value, None)
+
+    def counted(self, amount: Quantity, language: Language | None = None) -> str:
+        """So many of what is counted, parts as fractions: "9 bags", "3 1/2 buckets", "1/2 bag"."""
+        one = Quantity(1, amount.unit) if 0 < amount.value <= 1 else amount
+        return f"{self.count(amount.value)} {self.write(one, language).partition(' ')[2]}"
+
+    def span(self, low: Quantity, high: Quantity, step: Mapping[str, Fraction]) -> str:
+        """Two amounts with one unit, to whole steps of it: the span is never narrower than what was answered."""
+        unit: Unit = high.unit.on(self.system)
+        size = step.get(unit.name, Fraction(1))
+        least, most = (Fraction(unit.from_si(q.value)) / size for q in (low, high))
+        ends = [-whole(-float(least)) * size, whole(float(most)) * size]
+        word = self.write(high).partition(" ")[2]
+        return f"{'–'.join(dict.fromkeys(_mixed(end) for end in ends))} {word}"
+
+    def per(self, amount: Amount) -> str:
+        """Money by area, to the cent: nobody pays ten-thousandths."""
+        return shown(amount.value, amount.unit, self.system, 2, unit_names(self.language))
+
+    def feet(self, length: Real) -> str:
+        """A length [m] as it is measured along a wall: 24 ft 6 in., or metres."""
+        if self.system == "metric":
+            return shown(length, UNITS["m"], "metric", 2)
+        text = write(length, "sentence", to=2)
+        names = unit_names(self.language)
+        return " ".join(names.get(word, word) for word in text.split(" "))
+
+    # --- names -----------------------------------------------------------------------------------------------
+
+    def place(self, at: str, language: Language | None = None) -> str:
+        """What people call a place; "" for the whole job."""
+        if at.startswith("mix/"):
+            from darby.papers.filled.mixing import mix_called
+
+            mixes = self.answers.good("mixes").get("job")
+            mix = next((m for m in mixes.coats if m.id == at), None) if mixes is not None else None
+            if mix is not None:
+                return mix_called(self, mix, language or self.language)
+        return place(self.answers.job, at, language or self.language)
+
+    def listed(self, names: Sequence[str], language: Language | None = None, most: int = FEW) -> str:
+        """Names in a row; of many the first few, and how many more."""
+        if len(names) <= most + 1:
+            return "; ".join(names)
+        some = Verbatim("; ".join(names[:most]))
+        return self.say("paper.and-more", language, names=some, count=len(names) - most)
 
     @cached_property
     def firm(self) -> Firm:
@@ -125,36 +202,16 @@ class Writer:
             invented=job.invented or job.firm.invented,
         )
 
-    def elevation(self, surface: Surface, high: float = 300) -> Picture:
-        """The wall to scale, with its sizes and its key, fitted to the sheet."""
-        marks = elevation(surface, language=self.language, system=self.system)
-        sheet = sheet_for(marks, WIDE, high)
-        alt = titled(surface, self.language, self.system)
-        items = tuple(KeyItem(entry.svg, entry.text) for entry in key(marks, sheet, self.language))
-        caption = self.say("paper.elevation", name=surface.name, scale=sheet.words)
-        return Picture(to_svg(marks, sheet, title=alt), alt, caption, items)
+    @cached_property
+    def steps(self) -> dict[str, Step | Found]:
+        """Every step by its key."""
+        return {step.key: step for step in self.answers.steps()}
 
-    def cut(self, option: Option, base: str, joints: str | None) -> Picture:
-        """The cut through the wall, full size."""
-        coats = tuple(
-            Coat(
-                self.say(f"buildup.coat.{c.name}").lower(),
-                c.nominal.value,
-                "finish" if c.name == "finish" else "base",
-            )
-            for c in option.coats
-        )
-        on = "lath over block" if option.lath is not None and base in ("block", "concrete") else base
-        marks = section(coats, on, joints=joints or "", language=self.language, system=self.system)  # type: ignore[arg-type]
-        alt = cut_title(coats, on, self.language, self.system)
-        return Picture(to_svg(marks, CUT_PAPER, title=alt), alt)
 
-    def gathered(self, notes: Iterable[Note]) -> list[tuple[Note, str]]:
-        """Each note once where its words are the same at several places: (note, places in words; "" = the job)."""
-        places: dict[str, tuple[Note, list[str]]] = {}
-        for note in notes:
-            _, at = places.setdefault(self.note(note), (note, []))
-            name = "" if note.at in ("job", "") else self.place(note.at)
-            if name and name not in at:
-                at.append(name)
-        return [(note, "; ".join(at)) for note, at in places.values()]
+def _tidy(text: str) -> str:
+    """A unit that ends in a point needs no second one at the end of a sentence."""
+    return _TWICE.sub(".", text)
+
+
+def _mixed(value: Fraction) -> str:
+    return write(value * IN, "in", SIXTEENTHS).removesuffix('"')

@@ -1,0 +1,54 @@
+"""What people call a place: "bay-south/hollow" is a part of a wall, "bay-south/door-1/head" an edge of a door."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from darby.drawing import opening_called
+from darby.words import Language, catalogue
+
+if TYPE_CHECKING:
+    from darby.job.model import Job
+
+
+def place(job: Job, at: str, language: Language, *, alone: bool = False) -> str:
+    """The surface's name, and what of it is meant as far as that has a name; "" for the job.
+
+    ``alone``: without the surface's name.
+    """
+    if at in ("", "job"):
+        return ""
+    surface_id, *rest = at.split("/")
+    surface = next((s for s in job.surfaces if s.id == surface_id), None)
+    if surface is None:
+        return _house(job, surface_id) or at
+    names = [] if alone else [surface.name]
+    zones = {b.zone: b.name for b in job.bases if b.surface == surface_id}
+    openings = {o.id: opening_called(o, language) for o in surface.openings}
+    words = catalogue(language)
+    for part in rest:
+        # a zone may be called like a side: "left", where the zone has no name of its own
+        name = zones.get(part) or openings.get(part) or ("" if part in zones else words.get(f"paper.edge.{part}", ""))
+        if name and name not in names:
+            names.append(name)
+    return ", ".join(names)
+
+
+def zone_called(job: Job, surface: str, zone: str, language: Language) -> str:
+    """A surface and its zone as a list of parts calls it: of several zones the one without a name is the rest."""
+    name = place(job, f"{surface}/{zone}", language)
+    several = sum(1 for b in job.bases if b.surface == surface) > 1
+    if several and not job.base(surface, zone).name:
+        return f"{name}, {catalogue(language)['paper.the-rest']}"
+    return name
+
+
+def _house(job: Job, name: str) -> str:
+    """What the walls of a house have in common in their names: "Crew room" of "Crew room 1", "Crew room 2"."""
+    walls = [s.name for s in job.surfaces if s.id.startswith(f"{name}-")]
+    if not walls:
+        return ""
+    same = walls[0]
+    while not all(wall.startswith(same) for wall in walls):
+        same = same[:-1]
+    return same.strip(" ,") if len(walls) > 1 else walls[0]
