@@ -275,8 +275,19 @@ def test_units_too_fine_to_write_out_still_give_a_sheet_and_a_true_bound() -> No
     odd = [Fraction(1, p) for p in (2, 3, 5, 7, 11, 13, 17, 19, 23, 29)]
     found = cut_list([(x, 3) for x in odd], [(Fraction(1), 1)])
     assert bars_hold(found)
+    assert found.cost == found.bound == 5  # 3 x 1.53 is in the pieces: no four bars hold it
+    whole = cut_list([(Fraction(1), 2), *((x, 1) for x in odd)], [(Fraction(1), 1)])
+    assert bars_hold(whole)  # a piece as long as the bar goes into one
+    assert whole.cost == 4
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.lists(st.floats(0.05, 2.9), min_size=1, max_size=12))
+def test_any_floats_are_lengths(lengths: list[float]) -> None:
+    found = cut_list([(x, 1) for x in lengths], [(3.048, "5.05"), (2.4384, "4.10")], kerf=0.003)
+    assert bars_hold(found)
     assert found.bound <= found.cost
-    assert found.bound >= 5  # 3 x 1.53 is in the pieces
+    assert sorted(float(c.length) for b in found.bars for c in b.cuts) == pytest.approx(sorted(lengths))
 
 
 # --- offcuts, splices, length ------------------------------------------------------------------

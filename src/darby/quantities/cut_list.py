@@ -6,10 +6,8 @@ from collections.abc import Iterable
 from decimal import Decimal
 from fractions import Fraction
 
-from darby.quantities.cutting.lists import cut_lists, solved
+from darby.quantities.cutting.lists import cut_lists, sheet, solved
 from darby.quantities.cutting.model import CutList, Offcut, Piece, Splice, Stock
-from darby.quantities.cutting.proof import needed
-from darby.quantities.cutting.sheet import cut_list_of
 from darby.quantities.cutting.whole import checked, exact
 
 __all__ = ["cut_list", "cut_lists"]
@@ -61,9 +59,7 @@ def cut_list(
         splice if splice is None or isinstance(splice, Splice) else Splice(exact(splice)),
         "",
     )
-    task, best = solved(asked, seconds)
-    weighings = needed(task, best) if task is not None and best is not None else []
-    return cut_list_of(asked, task, best, weighings)
+    return sheet(asked, solved(asked, seconds))
 
 
 def _piece(given: Piece | tuple[Given, int], n: int) -> Piece:

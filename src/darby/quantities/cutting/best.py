@@ -62,7 +62,7 @@ class _Search:
     def run(self) -> Best:
         buy = self.next()
         if buy is not None and not self.take(fill(self.task, buy)):
-            if within_reach(self.task):
+            if within_reach(self.task) and self.left():
                 self.by_programme()
             else:
                 self.given_up.append(buy)
@@ -108,12 +108,13 @@ class _Search:
         relaxation = Relaxation(self.task, self.deadline)
         relaxation.learn([self.first, *self.by_hand()])
         self.buying.weighings.append(relaxation.at_cost())
+        self.take(dive(relaxation, None))
 
         chance = Random(0)
 
         def by_rounding(buy: Buy, end: float, dives: int) -> bool:
             for n in range(dives):
-                if self.take(dive(relaxation, buy, chance if n else None)):
+                if self.take(dive(relaxation, buy, chance if n or buy in self.given_up else None)):
                     return True
                 if time.monotonic() > end:
                     break
@@ -126,11 +127,19 @@ class _Search:
             return self.take(plan) or sure
 
         self._through(relaxation.holds, by_rounding, by_writing)
-        for buy in list(self.given_up):  # what time is left goes to those that were given up, cheapest first
-            if self.task.cost(buy) < self.cost and self.left():
-                half = time.monotonic() + self.left() / 2
-                if by_writing(buy, _WRITTEN * _BYTE, self.left() / 2) or by_rounding(buy, half, _WRITTEN):
+        half = self.left() / 2
+        for buy in self.open():  # what time is left goes to those that were given up, cheapest first
+            if by_writing(buy, _WRITTEN * _BYTE, min(half, self.left())):
+                self.given_up.remove(buy)
+        while self.left() and self.open():
+            for buy in self.open():
+                if by_rounding(buy, self.deadline, 1):
                     self.given_up.remove(buy)
+
+    def open(self) -> list[Buy]:
+        """Buys that were given up and would be cheaper, the cheapest first."""
+        cheaper = [buy for buy in self.given_up if self.task.cost(buy) < self.cost]
+        return sorted(cheaper, key=lambda buy: (self.task.cost(buy), buy))
 
     def by_hand(self) -> list[Plan]:
         """Bar by bar with any number of bars, of every kind and of one alone."""
@@ -139,10 +148,13 @@ class _Search:
         buys = [every]
         for one in range(task.bought):
             buys.append([0 if n is None and at != one else n for at, n in enumerate(every)])
-        plans = [fill(task, buy, chance=chance if n else None) for buy in buys for n in range(2)]
-        found = [plan for plan in plans if plan is not None]
-        for plan in found:
-            self.take(plan)
+        found = []
+        half = self.left() / 2
+        for n, buy in ((n, buy) for n in range(2) for buy in buys):
+            plan = fill(task, buy, chance=chance if n else None) if self.left() > half else None
+            if plan is not None:
+                found.append(plan)
+                self.take(plan)
         return found
 
     def _through(
@@ -154,7 +166,7 @@ class _Search:
         """Buys in the order of their cost, until one is sawn and nothing cheaper is open."""
         while self.left():
             buy = self.next()
-            if buy is None or self.buying.gave_up:
+            if buy is None:
                 return
             held, weighing = holds(buy)
             if weighing is not None:

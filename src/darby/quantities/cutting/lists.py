@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
@@ -39,10 +39,44 @@ def cut_lists(ask: CutAsk) -> tuple[CutLists, Working]:
     return CutLists(found, _sum(working, "cost", costs), _sum(working, "saved", saved)), working
 
 
-def solved(asked: Asked, seconds: float) -> tuple[Packing | None, Best | None]:
-    """The task in whole numbers and the best that was found."""
+@dataclass(frozen=True, slots=True)
+class Solved:
+    """The task in whole numbers and the best that was found; ``judged`` is the task that its proof speaks of."""
+
+    task: Packing
+    best: Best
+    judged: Packing
+    proof: Best
+
+
+def solved(asked: Asked, seconds: float) -> Solved | None:
+    """The best that was found within ``seconds``; None where everything is laid on offcuts already.
+
+    Where the units are too fine, sawn with pieces rounded up and judged with pieces rounded down, half the time each.
+    """
     task = packing(asked)
-    return task, None if task is None else cheapest(task, seconds)
+    if task is None:
+        return None
+    if not task.coarse:
+        best = cheapest(task, seconds)
+        return Solved(task, best, task, best)
+    up, down = packing(asked, "up"), packing(asked, "down")
+    assert up is not None
+    assert down is not None
+    best, proof = cheapest(up, seconds / 2), cheapest(down, seconds / 2)
+    best.bound = min(best.cost, proof.bound)
+    proof.bound = best.bound
+    return Solved(up, best, down, proof)
+
+
+def sheet(asked: Asked, found: Solved | None, *, plain: bool = False) -> CutList:
+    """The cut list with its proof; ``plain``: in the smallest numbers that prove it."""
+    if found is None:
+        return cut_list_of(asked, None, None, None, None, [])
+    weighings = needed(found.judged, found.proof)
+    if plain:
+        weighings = readable(found.judged, found.proof, weighings)
+    return cut_list_of(asked, found.task, found.best, found.judged, found.proof, weighings)
 
 
 def _profile(working: Working, profile: Profile, ask: CutAsk) -> ProfileCuts:
@@ -56,10 +90,7 @@ def _profile(working: Working, profile: Profile, ask: CutAsk) -> ProfileCuts:
         named = {"place": called_in_a_note(fault.place), "found": fault.found, "allowed": fault.allowed}
         working.note(fault.code, "stop", "job", **named)
         return ProfileCuts(profile.item, None, fault=fault)
-    task, best = solved(asked, ask.seconds)
-    weighings = readable(task, best, needed(task, best)) if task is not None and best is not None else []
-    cuts = cut_list_of(asked, task, best, weighings)
-    return _worked(working, at, profile, cuts)
+    return _worked(working, at, profile, sheet(asked, solved(asked, ask.seconds), plain=True))
 
 
 def _splice(working: Working, profile: Profile, book: Book) -> Splice | None:

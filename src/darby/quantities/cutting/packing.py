@@ -34,15 +34,20 @@ _STEPS = 2 ** (2 * _BYTE + 2)
 """Steps of writing out after which it is given up."""
 
 
-def dive(relaxation: Relaxation, buy: Buy, chance: Random | None = None) -> Plan | None:
-    """The pieces into ``buy`` bars by rounding; None where that does not come out."""
+def dive(relaxation: Relaxation, buy: Buy | None, chance: Random | None = None) -> Plan | None:
+    """The pieces into ``buy`` bars by rounding (None = whatever is cheapest); None where that does not come out."""
     task = relaxation.task
-    left, bars = list(task.counts), list(buy)
+    left = list(task.counts)
+    bars = [k.most if k.most is not None else sum(left) for k in task.kinds] if buy is None else list(buy)
     plan: Plan = Counter()
     while any(left):
-        if not relaxation.holds(tuple(bars), left)[0]:
+        if buy is None:
+            relaxation.at_cost(left, bars)
+        elif not relaxation.holds(tuple(bars), left)[0]:
             return None
-        shares = relaxation.shares()
+        if relaxation.late():
+            return None
+        shares = relaxation.last
         if chance is not None:
             shares = [(x + chance.random() / 2 if x < 1 else x, kind, pattern) for x, kind, pattern in shares]
         shares.sort(key=lambda row: (-row[0], row[1], row[2]))

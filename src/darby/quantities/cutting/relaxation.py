@@ -55,6 +55,8 @@ class Relaxation:
         self._sizes = len(task.sizes)
         self._rows = self._sizes + len(task.kinds)
         self._priced: bool | None = None
+        self.last: list[tuple[float, int, Pattern]] = []
+        """The shares of the last answer that stood."""
         self.solver = self._empty()
 
     def _empty(self) -> Any:
@@ -107,20 +109,24 @@ class Relaxation:
         most = [NONE] * len(counts) + [NONE if n is None else float(n) for n in buy]
         self.solver.changeRowsBounds(self._rows, np.arange(self._rows, dtype=np.int32), np.array(least), np.array(most))
 
-    def at_cost(self) -> Weights:
-        """The weighing of the cheapest bars sawn in parts."""
+    def at_cost(self, counts: Sequence[int] | None = None, free: Sequence[int | None] | None = None) -> Weights:
+        """The weighing of the cheapest bars sawn in parts, out of as many as are ``free`` of each kind."""
         self._mood(True)
-        self._bounds(self.task.counts, [k.most for k in self.task.kinds])
+        wanted = self.task.counts if counts is None else counts
+        bars = [k.most for k in self.task.kinds] if free is None else free
+        self._bounds(wanted, bars)
         while True:
             self.solver.run()
-            weights, paid = self._price(self.task.counts, [True] * len(self.task.kinds))
+            shares = self.shares()
+            weights, paid = self._price(wanted, [n is None or n > 0 for n in bars])
             if not paid or self.late():
+                self.last = shares
                 return weights
 
     def holds(self, buy: Buy, counts: Sequence[int] | None = None) -> tuple[bool, Weights | None]:
         """Whether ``buy`` holds the pieces, bars sawn in parts; if not, the weighing that says so.
 
-        (False, None) where time ran out. ``solver`` then has the ways of sawing in parts.
+        (False, None) where time ran out. Where it holds them, ``last`` has a way of sawing in parts.
         """
         self._mood(False)
         wanted = self.task.counts if counts is None else counts
@@ -129,11 +135,13 @@ class Relaxation:
         while True:
             self.solver.run()
             if self.solver.getObjectiveValue() < NEAR:
+                self.last = self.shares()
                 return True, None
             weights, paid = self._price(wanted, bars)
             if not weights.lets(buy):
                 return False, weights
             if not paid:
+                self.last = self.shares()
                 return True, None  # as near to holding as floats can tell
             if self.late():
                 return False, None
@@ -155,7 +163,7 @@ class Relaxation:
         return Weights(tuple(weights), limits, total), paid
 
     def shares(self) -> list[tuple[float, int, Pattern]]:
-        """(how many, kind, pattern) of the programme's last answer."""
+        """(how many, kind, pattern) of the programme's answer, before patterns are added to it."""
         values: Any = self.solver.getSolution().col_value
         found = [(x, *column) for x, column in zip(values[self._sizes :], self.columns, strict=True)]
         return [row for row in found if row[0] > NEAR]

@@ -17,9 +17,16 @@ from darby.quantities.cutting.whole import Asked, Kind, Packing
 NOUGHT = Fraction(0)
 
 
-def cut_list_of(asked: Asked, task: Packing | None, best: Best | None, weighings: Sequence[Weights]) -> CutList:
-    """The cut list of a plan, with the ``weighings`` that prove its bound."""
-    if task is None or best is None:  # everything lies on offcuts
+def cut_list_of(
+    asked: Asked,
+    task: Packing | None,
+    best: Best | None,
+    judged: Packing | None,
+    proof: Best | None,
+    weighings: Sequence[Weights],
+) -> CutList:
+    """The cut list of a plan, with the ``weighings`` that prove its bound, made for the task that is ``judged``."""
+    if task is None or best is None or judged is None or proof is None:  # everything lies on offcuts
         bars = _bars(asked, None, Counter())
         nothing = _cost(0, Fraction(1), asked.aim)
         return CutList(asked.aim, asked.kerf, bars, (), nothing, nothing, True, nothing, (), _placed(bars), ())
@@ -35,8 +42,8 @@ def cut_list_of(asked: Asked, task: Packing | None, best: Best | None, weighings
         first_fit=_cost(sum(task.kinds[k].cost * n for (k, _), n in best.first.items()), task.money, asked.aim),
         first_fit_bought=_bought(task, buy_of(task, best.first)),
         by_piece=_placed(bars),
-        weighings=tuple(_weighing(task, w) for w in weighings),
-        tried=tuple(_bought(task, buy) for buy in best.tried if task.cost(buy) < best.bound),
+        weighings=tuple(_weighing(judged, w) for w in weighings),
+        tried=tuple(_bought(judged, buy) for buy in proof.tried if judged.cost(buy) < proof.bound),
     )
 
 

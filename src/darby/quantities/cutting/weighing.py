@@ -36,7 +36,8 @@ def by_length(task: Packing) -> Weights:
     return Weights(task.sizes, tuple(kind.room for kind in task.kinds), total)
 
 
-_PATIENCE = 2 ** (2 ** (2 * 2))
+_PATIENCE = 2 ** (2 * 2 * 2 + 2 * 2 + 1)
+"""Steps after which a search among too many kinds of bars is given up."""
 
 
 class Buying:

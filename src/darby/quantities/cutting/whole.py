@@ -14,6 +14,7 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import reduce
 from math import gcd, lcm
+from typing import Literal
 
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.surface import Length
@@ -23,6 +24,9 @@ from darby.quantities.cutting.model import Aim, Cut, Offcut, Piece, Splice, Stoc
 _BYTE = 2 * 2 * 2
 FINE = 2 ** (2 * _BYTE + 2)
 """Units in a bar beyond which sums of lengths are no longer written out: a bar of 10 ft in hundredths of a mm."""
+
+_ROUND = 2 ** (_BYTE + 2 * 2)
+"""Units to a bar that lengths are rounded to where they are finer than that."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,8 +187,12 @@ def _rate(bar: Stock, aim: Aim) -> Fraction:
     return Fraction(bar.price) / bar.length if aim == "money" and bar.price is not None else Fraction(1)
 
 
-def packing(asked: Asked) -> Packing | None:
-    """What was asked as whole numbers; None where everything is laid on offcuts already."""
+def packing(asked: Asked, rounded: Literal["up", "down"] | None = None) -> Packing | None:
+    """What was asked as whole numbers; None where everything is laid on offcuts already.
+
+    Where units are too fine (``coarse``) pieces can be ``rounded``: what goes in with pieces rounded up goes in; what
+    does not go in with pieces rounded down does not.
+    """
     lengths = sorted(asked.cuts, reverse=True)
     if not lengths:
         return None
@@ -202,6 +210,12 @@ def packing(asked: Asked) -> Packing | None:
         int((kind.length - kind.held.length) * units) // step if kind.held is not None else room
         for kind, room in zip(kinds, rooms, strict=True)
     ]
+    grain = 1 if rounded is None else -(-max(rooms) // _ROUND)
+    rooms = [room // grain for room in rooms]
+    if rounded == "up":  # a piece that takes the whole of the longest bar stays alone in it
+        sizes = [min(-(-size // grain), max(rooms[: len(asked.stock)])) for size in sizes]
+    else:
+        sizes = [size // grain for size in sizes]
     coarse = max(rooms) > FINE
     if not coarse:
         rooms = _reached(sizes, counts, rooms)
@@ -220,7 +234,7 @@ def packing(asked: Asked) -> Packing | None:
         tuple(kept),
         sum(kind.most is None for kind in kept),
         Fraction(per, scale),
-        Fraction(step, units),
+        Fraction(step * grain, units),
         coarse,
     )
 
