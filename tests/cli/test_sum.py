@@ -4,7 +4,11 @@ import json
 import re
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from darby.cli.quick import quick_wall
+from darby.measure import Unreadable
 from tests.cli.running import darby
 
 
@@ -58,7 +62,7 @@ def test_words_need_no_quotes_where_the_shell_leaves_them_whole():
     [
         "", "60'", "60' x 6'", "60' x 6',", "60 x 6, 1/2", "60' x 6' x 0, 1/2", "60' x 6' x two, 1/2", "60' x 6', 1/0",
         "60' x 6' x 2 x 2, 1/2", "-60' x 6', 1/2", "0' x 6', 1/2", "60' x 6', 0", "60' x 6', thick",
-        "60' x 6', 1/2 brik", "60' x 6', 1,5 block",
+        "60' x 6', 1/2 brik", "60' x 6', 1,5 block", "60' x 6' x ², 1/2", f"60' x 6' x {'9' * 5000}, 1/2",
     ],
 )  # fmt: skip
 def test_what_cannot_be_read_is_refused(text):
@@ -82,3 +86,21 @@ def test_metric_and_spanish():
     said = summed("10 m x 3 m, 12 mm block", "--metric", "--es")
     # 30 m2 x 12 mm = 0.36 m3
     assert said.startswith("30 m² a 12 mm: 0.36 m³ de mezcla")
+
+
+PIECES = ("60'", "6'", "7' 10 1/2\"", "3 m", "x", " x ", "×", "*", ",", ", ", "1/2", "7/8", "0", "-1", "²", "½", "1e9",
+          "9" * 40, "block", "lath", "in", "mm", "'", '"', "/", ".", "1.5", "nan", "inf", "\x00", "¼ in", "kg")  # fmt: skip
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.one_of(st.text(max_size=30), st.lists(st.sampled_from(PIECES), max_size=9).map("".join)))
+def test_any_line_is_a_wall_or_is_refused(text):
+    """Whatever is typed: a sum or a sentence that says what is wanted, nothing else."""
+    try:
+        wall = quick_wall(text)
+    except Unreadable as error:
+        assert error.fault.allowed
+    else:
+        assert wall.sum.area.value == wall.length * wall.height * wall.faces > 0
+        assert wall.thickness > 0
+        assert wall.base in ("block", "concrete", "lath", "frame")

@@ -20,6 +20,7 @@ ALLOWED = "60' x 6' x 2, 1/2 block"
 BASES = ("block", "concrete", "lath", "frame")
 LATHED = frozenset({"lath", "frame"})
 _BY = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
+_FACES = re.compile(r"[1-9][0-9]{0,3}")
 _BARE_INCHES = re.compile(r"^\d+(?:[ -]\d+)?(?:/\d+)?$|^\d+\.\d+$")
 
 
@@ -67,7 +68,7 @@ def quick_wall(text: str) -> QuickWall:
         raise Unreadable(Fault("cli.sum-unreadable", "", text or "-", ALLOWED))
     faces = 1
     if len(parts) == 3:
-        if not parts[2].isdigit() or int(parts[2]) == 0:
+        if not _FACES.fullmatch(parts[2]):
             raise Unreadable(Fault("cli.sum-unreadable", "", parts[2], ALLOWED))
         faces = int(parts[2])
     words = rest.split()

@@ -82,7 +82,7 @@ class _Tree:
             lines.append(self.setting.say("cli.why.again"))
         for part in lines:
             text.append(f"\n{part}", style="not bold")
-        for rule in dict.fromkeys(found.rules):
+        for rule in () if found.again else dict.fromkeys(found.rules):
             text.append(f"\n{rule_line(self.answers, rule, self.setting, self.cited)}", style="not bold dim")
         return text
 
