@@ -88,8 +88,10 @@ def test_metric_and_spanish():
     assert said.startswith("30 m² a 12 mm: 0.36 m³ de mezcla")
 
 
-PIECES = ("60'", "6'", "7' 10 1/2\"", "3 m", "x", " x ", "×", "*", ",", ", ", "1/2", "7/8", "0", "-1", "²", "½", "1e9",
-          "9" * 40, "block", "lath", "in", "mm", "'", '"', "/", ".", "1.5", "nan", "inf", "\x00", "¼ in", "kg")  # fmt: skip
+PIECES = (
+    "60'", "6'", "7' 10 1/2\"", "3 m", "x", " x ", "×", "*", ",", ", ", "1/2", "7/8", "0", "-1", "²", "½", "1e9", "9" * 40,
+    "block", "lath", "in", "mm", "'", '"', "/", ".", "1.5", "nan", "inf", "\x00", "¼ in", "kg",
+)  # fmt: skip
 
 
 @settings(max_examples=300, deadline=None)
