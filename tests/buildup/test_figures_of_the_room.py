@@ -10,14 +10,15 @@ import pytest
 
 from .asking import BOOK, chosen, printed, sixteenths
 
-FILES = ("thickness", "coats", "curing", "preparing", "parting")
+FILES = ("thickness", "coats", "curing", "preparing", "parting", "finishes")
 TESTS = Path(__file__).parents[1]
 
 
 @pytest.mark.parametrize(
     ("figure", "value"),
     [("thickness.joints-show.practice", 0.5), ("thickness.block.heavy-skim.practice", 0.25),
-     ("thickness.dash-bond.practice", 0.0625), ("prep.paper.practice", 2)],
+     ("thickness.dash-bond.practice", 0.0625), ("prep.paper.practice", 2), ("prep.paper.old-plaster.practice", 2),
+     ("thickness.scraped-finish.practice", 0.1875), ("prep.test-hours.practice", 3)],
 )  # fmt: skip
 def test_common_practice_says_so(figure, value):
     # common practice, no source

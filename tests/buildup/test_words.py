@@ -4,11 +4,12 @@ import re
 import tomllib
 from importlib import resources
 from itertools import product
+from typing import get_args
 
 import pytest
 
 from darby.buildup import MeetsOld, Override, OwnCoat, care
-from darby.buildup.model import FINISHES, OPTIONS
+from darby.buildup.model import DOUBTFUL, FINISHES, OPTIONS, Place, Tests
 from darby.words import LANGUAGES, catalogue, say
 
 from .asking import BOOK, DAY, HOUR, following, inch, run
@@ -46,7 +47,24 @@ def everything():
         coats = (OwnCoat("base", wait=hours * HOUR, moist=hours * HOUR), OwnCoat("finish", thickness=inch("1/4")))
         yield run(choose="single-base", override=Override(coats=coats))
     yield run(base="frame", choose="double-back", override=Override(coats=(OwnCoat("scratch", wait=DAY),)))
+    yield from of_doubtful_bases()
+    for brick in ("soft", "sound", None):
+        yield run(base="brick", brick=brick)
+    yield run(base="stone")
+    for sand in ("16/20", "20/30", "30"):
+        yield run(sand=sand, colored=True)
+    yield run(finish="pebble", override=Override(inch("7/16"), (OwnCoat("finish", inch("5/16")),)))
+    for place in get_args(Place):
+        yield run(place=place, retains=inch("36"), sprinklers=True)
     yield run(suction="usual", choose="heavy-skim", override=Override(coats=(OwnCoat("skim", inch("3/8")),)))
+
+
+def of_doubtful_bases():
+    for base in DOUBTFUL:
+        for tests in (None, Tests(tap="hollow"), Tests(pull="let go"), Tests("holds", "soaks in", "sound", "held"),
+                      Tests("holds", "beads", "sound", "held")):  # fmt: skip
+            yield run(base=base, tests=tests, behind="frame")
+    yield run(base="painted plaster", tests=Tests(pull="let go"), behind="block")
 
 
 @pytest.fixture(scope="module")

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from darby.buildup.model import BuildUpAsk, Option
+from darby.buildup import doubts
+from darby.buildup.model import BLOCK, OLD, BuildUpAsk, Option
 from darby.buildup.thickness import Spread, Thick, out_of_true
 from darby.measure.limits import at_most
 from darby.measure.units import unit
@@ -26,11 +27,14 @@ class Judged:
 def why(ask: BuildUpAsk, option: Option, thick: Thick, paper: tuple[str, ...]) -> list[Note]:
     """What speaks for the option: one reason, with the figures behind it."""
     figure = thick.ruled.figure
-    table = "lath" if option.lath else ask.base
+    table = "lath" if option.lath else ask.taken
     coats = ask.book.number("thickness.coats", base=table)
     rules: tuple[str, ...] = (figure.id, coats.id)
-    if option.id == "lath-three-coat" and ask.base in ("block", "concrete"):
-        rules = (figure.id, ask.book.number("prep.lath-not-needed").id)
+    if option.id == "lath-three-coat" and doubts.no_bond(doubts.verdict(ask)):
+        rules = (figure.id, ask.book.number("prep.lath-needed").id)
+        code = "buildup.reason.lath-for-bond"
+    elif option.id == "lath-three-coat" and ask.solid:
+        rules = (figure.id, ask.book.number("prep.lath-not-needed").id, ask.book.number("prep.lath-needed").id)
         code = "buildup.reason.lath-on-masonry"
     elif ask.position == "horizontal" and not option.lath:
         code = "buildup.reason.ceiling"
@@ -57,10 +61,38 @@ def judge(ask: BuildUpAsk, option: Option, thick: Thick, lies: Spread, *, follow
     notes: list[Note] = []
     few = _coats(ask, option, notes)
     thin = _code(ask, option, notes)
-    heavy = _no_lath(ask, option, lies, notes)
+    heavy = _no_lath(ask, option, lies, thick, notes)
     shows = _joints(ask, option, notes)
     _plane(ask, option, lies, thick, notes)
-    return Judged((few, heavy and not followed, thin and not followed, shows), notes)
+    _thrown(ask, option, thick, notes)
+    lets_go = _bond(ask, option, notes)
+    return Judged((lets_go, few, heavy and not followed, thin and not followed, shows), notes)
+
+
+def _bond(ask: BuildUpAsk, option: Option, notes: list[Note]) -> bool:
+    """Straight on a base that no test speaks for."""
+    found = doubts.verdict(ask)
+    if option.lath is not None or not doubts.no_bond(found):
+        return False
+    rules = (ask.book.number("prep.lath-needed").id, ask.book.number("prep.tests").id)
+    notes.append(note("buildup.bond-in-doubt", "stop", ask.at, rules=rules))
+    return True
+
+
+def _thrown(ask: BuildUpAsk, option: Option, thick: Thick, notes: list[Note]) -> None:
+    """A finish of stone stands out past the whole that was published for a plain one."""
+    finish = option.coat("finish")
+    if thick.thrown is None or finish is None:
+        return
+    stone = ask.book.number("thickness.stone-finish")
+    notes.append(
+        note("buildup.thrown-on-top", "fact", ask.at, rules=(stone.id,), finish=finish.nominal, more=thick.thrown)
+    )
+    if ask.finish == "pebble":
+        least = ask.book.number("thickness.pebble", base="lath" if option.lath else ask.taken)
+        if not at_most(least.number, float(option.nominal)):
+            values = {"total": option.nominal, "least": least}
+            notes.append(note("buildup.under-pebble", "caution", ask.at, rules=(least.id,), **values))
 
 
 def _laid(option: Option) -> int:
@@ -70,7 +102,7 @@ def _laid(option: Option) -> int:
 
 
 def _coats(ask: BuildUpAsk, option: Option, notes: list[Note]) -> bool:
-    figure = ask.book.number("thickness.coats", base="lath" if option.lath else ask.base)
+    figure = ask.book.number("thickness.coats", base="lath" if option.lath else ask.taken)
     laid = _laid(option)
     if at_most(figure.number, laid):
         return False
@@ -83,7 +115,9 @@ def _code(ask: BuildUpAsk, option: Option, notes: list[Note]) -> bool:
     """The code's minimum, apart from the nominal: the same figure is a least there and a nominal in C926."""
     if ask.position == "horizontal":
         return False  # the table is for weather coverings of walls
-    table = "lath" if option.lath else ask.base
+    if ask.base in OLD and option.lath is None:
+        return False  # the old plaster is the covering; what goes on it makes no new one
+    table = "lath" if option.lath else ask.taken
     try:
         figure = ask.book.number("thickness.code", base=table, coats=_COUNTS[_laid(option)])
     except KeyError:
@@ -100,14 +134,16 @@ def _code(ask: BuildUpAsk, option: Option, notes: list[Note]) -> bool:
     return False
 
 
-def _no_lath(ask: BuildUpAsk, option: Option, lies: Spread, notes: list[Note]) -> bool:
+def _no_lath(ask: BuildUpAsk, option: Option, lies: Spread, thick: Thick, notes: list[Note]) -> bool:
+    """Past what goes on without lath. A finish of stone past it is said, but not held against the option."""
     limit = lies.limit
     if limit is None:
         return False
     rules = (limit.id, ask.book.number("thickness.no-lath-rule").id)
     if not at_most(float(option.nominal), limit.number):
         notes.append(note("buildup.past-no-lath", "caution", ask.at, rules=rules, total=option.nominal, limit=limit))
-        return True
+        stone = float(thick.thrown) if thick.thrown is not None else 0
+        return not at_most(float(option.nominal) - stone, limit.number)
     if not at_most(float(option.most), limit.number):
         notes.append(note("buildup.hollow-past-no-lath", "caution", ask.at, rules=rules, most=option.most, limit=limit))
         return option.id == "dub-out"
@@ -115,7 +151,7 @@ def _no_lath(ask: BuildUpAsk, option: Option, lies: Spread, notes: list[Note]) -
 
 
 def _joints(ask: BuildUpAsk, option: Option, notes: list[Note]) -> bool:
-    if ask.base != "block" or option.lath:
+    if ask.base not in BLOCK or option.lath:
         return False
     half = ask.book.number("thickness.joints-show")
     if option.id == "heavy-skim":

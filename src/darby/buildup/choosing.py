@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from difflib import get_close_matches
 
-from darby.buildup import curing, preparing
-from darby.buildup.model import FINISHES, BuildUp, BuildUpAsk, Option
+from darby.buildup import curing, doubts, finishes, places, preparing
+from darby.buildup.model import FINISHES, OLD, BuildUp, BuildUpAsk, Option
 from darby.buildup.options import Built, build
 from darby.buildup.recipes import Recipe, named, recipes
 from darby.buildup.thickness import out_of_true
@@ -39,12 +39,22 @@ def build_up(ask: BuildUpAsk) -> tuple[BuildUp, Working]:
     ranked = sorted(built, key=_rank)  # sorted is stable: what an old hand thinks of first stays first
     chosen = _chosen(ask, ways, ranked, got)
     ranked = [chosen if b.option.id == chosen.option.id else b for b in ranked]
-    notes = (*_of_base(ask), *got.notes, *_of_choice(ask, ranked, chosen.option))
+    found = doubts.verdict(ask)
+    notes = (
+        *doubts.said(ask, found),
+        *_of_base(ask),
+        *got.notes,
+        *finishes.said(ask),
+        *places.said(ask),
+        *_of_choice(ask, ranked, chosen.option),
+    )
     working = Working()
+    test_time = doubts.test_time(working, ask, found)
     for b in ranked:
         working.add(b.working)
     working.notes.extend((*notes, *chosen.option.reasons, *chosen.option.cautions))
-    return BuildUp(ask.at, tuple(b.option for b in ranked), chosen.option, got.suction, notes), working
+    options = tuple(b.option for b in ranked)
+    return BuildUp(ask.at, options, chosen.option, got.suction, notes, found, test_time), working
 
 
 def _past_tolerance(ask: BuildUpAsk, built: Built) -> bool:
@@ -71,20 +81,19 @@ def _unknown(code: str, at: str, found: str, allowed: tuple[str, ...]) -> Unread
 
 
 def _of_base(ask: BuildUpAsk) -> tuple[Note, ...]:
-    """How true the base is, and what was taken for granted; the finish and the paint."""
+    """How true the base is, and what was taken for granted; the paint."""
     notes: list[Note] = []
     plane, over = ask.book.number("thickness.base-plane"), ask.book.number("thickness.base-plane-length")
     out = out_of_true(ask)
     rules = (plane.id, over.id)
     if ask.out_of_plane is None and out is not None:
         notes.append(note("buildup.assumed-plane", "assumed", ask.at, rules=rules, plane=plane, over=over))
-    elif out is not None and ask.base != "frame" and not at_most(float(out), plane.number):
+    elif out is not None and not ask.framed and not at_most(float(out), plane.number):
         notes.append(note("buildup.base-past-plane", "caution", ask.at, rules=rules, out=out, plane=plane, over=over))
     if ask.base == "block" and ask.position == "horizontal":
         notes.append(note("buildup.block-ceiling", "assumed", ask.at))
-    if ask.finish == "smooth":
-        smooth = ask.book.number("prep.smooth-cracks")
-        notes.append(note("buildup.smooth-finish", "caution", ask.at, rules=(smooth.id,)))
+    if ask.base in OLD:
+        notes.append(note("buildup.no-table-for-old", "assumed", ask.at))
     if ask.paint:
         ph, days = ask.book.number("cure.paint-ph"), ask.book.number("cure.paint-days")
         notes.append(note("buildup.paint-waits", "caution", ask.at, rules=(ph.id, days.id), ph=ph, days=days))

@@ -22,10 +22,18 @@ Joints = Literal["flush", "struck"]
 Suction = Literal["high", "usual", "low", "none"]
 Position = Literal["vertical", "horizontal"]
 Sheathing = Literal["wood", "gypsum", "foam", "open studs"]
-Finish = Literal["float", "smooth", "dash", "lace", "scraped", "none"]
+Finish = Literal["float", "smooth", "dash", "lace", "scraped", "wet dash", "skip trowel", "pebble", "none"]
+FinishSand = Literal["16/20", "20/30", "30"]
+Behind = Literal["frame", "block", "brick", "concrete"]
+Place = Literal[
+    "parapet", "foundation", "garden wall", "chimney", "column", "planter", "soffit", "band", "patch", "top",
+]  # fmt: skip
+Verdict = Literal["clean and bond", "roughen and bond", "lath over", "do not", "test first"]
 CoatName = Literal["dash-bond", "scratch", "brown", "base", "finish"]
 Lath = Literal["self-furring", "paper-backed", "rib"]
-OptionId = Literal["two-coat", "single-base", "three-coat", "heavy-skim", "dub-out", "lath-three-coat", "double-back"]
+OptionId = Literal[
+    "two-coat", "single-base", "three-coat", "heavy-skim", "dub-out", "lath-three-coat", "double-back", "one-coat",
+]  # fmt: skip
 How = Literal[
     "casing bead, rod and sealant",
     "two casing beads, rod and sealant",
@@ -34,6 +42,15 @@ How = Literal[
 
 FINISHES: tuple[str, ...] = get_args(Finish)
 OPTIONS: tuple[str, ...] = get_args(OptionId)
+
+LATHED: tuple[str, ...] = ("frame", "lath over block")
+"""Bases that plaster cannot be put straight on."""
+
+OLD: tuple[str, ...] = ("old plaster", "painted plaster")
+DOUBTFUL: tuple[str, ...] = ("painted block", *OLD)
+"""Bases on which tests decide whether plaster holds."""
+
+BLOCK: tuple[str, ...] = ("block", "painted block")
 
 
 # --- what is asked ----------------------------------------------------------------------------------
@@ -60,6 +77,16 @@ class OwnCoat:
     thickness: Length | None = None
     moist: Length | None = None
     wait: Length | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Tests:
+    """What was tried on a doubtful base, and how it came out. None = not tried."""
+
+    scrape: Literal["holds", "comes off"] | None = None
+    water: Literal["soaks in", "beads"] | None = None
+    tap: Literal["sound", "hollow"] | None = None
+    pull: Literal["held", "let go"] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +118,12 @@ class BuildUpAsk:
         a profile's name (a voice of the curing figures); None = the one the book follows.
     above_earth, above_paving
         clearance of the weep screed of a framed wall [m]; None = not measured.
+    brick, behind, tests
+        kind of brick; what old plaster hangs on; what was tried on old plaster or paint.
+    place, retains, sprinklers
+        what part of a building it is; how high earth stands behind it [m]; whether sprinklers wet it.
+    sand, colored
+        the finish sand by the sieves it lies between; whether the finish coat carries the color.
     """
 
     book: Book
@@ -112,6 +145,31 @@ class BuildUpAsk:
     cure: str | None = None
     above_earth: Length | None = None
     above_paving: Length | None = None
+    brick: Literal["soft", "sound"] | None = None
+    behind: Behind | None = None
+    tests: Tests | None = None
+    place: Place | None = None
+    retains: Length | None = None
+    sprinklers: bool = False
+    sand: FinishSand | None = None
+    colored: bool = False
+
+    @property
+    def solid(self) -> bool:
+        """Whether plaster may go straight on."""
+        return self.base not in LATHED
+
+    @property
+    def taken(self) -> str:
+        """The base as the tables know it: "block" for all masonry and for old plaster, "concrete", "lath"."""
+        if not self.solid:
+            return "lath"
+        return "concrete" if self.base == "concrete" else "block"
+
+    @property
+    def framed(self) -> bool:
+        """Whether lath is fastened to framing: on a frame, and over old plaster that hangs on one."""
+        return self.base == "frame" or (self.base in OLD and self.behind == "frame")
 
 
 # --- what is answered -------------------------------------------------------------------------------
@@ -193,7 +251,8 @@ class Option:
 class BuildUp:
     """The answer: every option, best first, the one chosen, and what holds for all of them.
 
-    ``suction`` is what was found or taken ("high", "usual", "low", "none"; None on lath).
+    ``suction`` is what was found or taken ("high", "usual", "low", "none"; None on lath). ``verdict`` is what tests say
+    of a doubtful base (None elsewhere); where it is "test first", ``test_time`` is what the tests take [s].
     """
 
     at: str
@@ -201,6 +260,8 @@ class BuildUp:
     chosen: Option
     suction: Suction | None
     notes: tuple[Note, ...] = ()
+    verdict: Verdict | None = None
+    test_time: Quantity | None = None
 
     def option(self, name: str) -> Option | None:
         """The option with this id, if it is among them."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from darby.buildup import cautions, curing, parting, preparing, thickness
+from darby.buildup.finishes import SANDED, sand_of
 from darby.buildup.model import BuildUpAsk, Coat, CoatName, Option, OwnCoat
 from darby.buildup.recipes import Recipe
 from darby.measure.faults import Fault, Unreadable
@@ -13,6 +14,10 @@ from darby.measure.units import unit
 from darby.working.model import Note, Quantity, Working
 
 _INCH = unit("in")
+
+HOW = {"wet dash": "throw-wet", "pebble": "throw-pebbles", "dash": "spatter", "scraped": "scrape-back",
+       "skip trowel": "skip"}  # fmt: skip
+"""How a finish is made, as the code of a sentence."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,7 +180,7 @@ def _coats(
                 nominal=depth.nominal,
                 most=depth.most,
                 mix="skim" if recipe.skim else name,
-                sand=_sand(name, ask.finish),
+                sand=_sand(name, ask),
                 levels=name == recipe.levels and not recipe.skim,
                 moist=times.moist,
                 wait_least=times.least,
@@ -186,11 +191,14 @@ def _coats(
     return tuple(coats), notes
 
 
-def _sand(coat: CoatName, finish: str) -> str:
+def _sand(coat: CoatName, ask: BuildUpAsk) -> str:
     """Which sand: sharp for the dash bond, plaster sand for base coats, for the finish what its texture wants."""
     if coat == "dash-bond":
         return "sharp"
-    return f"finish-{finish}" if coat == "finish" and finish != "none" else "plaster"
+    if coat != "finish" or ask.finish == "none":
+        return "plaster"
+    sand = sand_of(ask) if ask.finish in SANDED else None
+    return f"finish-{ask.finish.replace(' ', '-')}" if sand is None else f"finish-{sand.replace('/', '-')}"
 
 
 def _said(ask: BuildUpAsk, recipe: Recipe, name: CoatName, depth: _Depth, notes: list[Note]) -> tuple[str, ...]:
@@ -200,8 +208,12 @@ def _said(ask: BuildUpAsk, recipe: Recipe, name: CoatName, depth: _Depth, notes:
         said += ["hollows-only", "score"]
     elif name == "scratch":
         said += ["bury-lath", "score"] if recipe.lath else ["score"]
+    elif recipe.id == "one-coat":
+        said += ["rod-to-grounds", "float-it"]
     elif name == recipe.levels and not recipe.skim:
         said += ["rod-to-grounds", "leave-open"] if ask.finish != "none" else ["rod-to-grounds"]
+    elif name == "finish" and ask.finish in HOW:
+        said.append(HOW[ask.finish])
     elif name == "dash-bond":
         said.append("leave-rough")
     one = ask.book.number("thickness.one-pass")

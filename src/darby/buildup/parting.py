@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from darby.buildup.model import BuildUpAsk, How, MeetsOld, Parting
+from darby.buildup.model import BLOCK, BuildUpAsk, How, MeetsOld, Parting
 from darby.measure.limits import at_most
 from darby.measure.units import unit
 from darby.working.model import Note, Quantity, Working, note
@@ -94,7 +94,7 @@ def _said(ask: BuildUpAsk, edge: str, total: Quantity, stands: Quantity, back: Q
     if at_most(float(total), float(stands)) and at_most(float(stands), float(total)):
         return note("buildup.set-back-flush", "fact", ask.at, edge=edge, total=total)
     code = "back" if float(back) > 0 else "forward"
-    who = "-frame" if ask.base == "frame" else ""
+    who = "-frame" if ask.framed else ""
     return note(f"buildup.set-back-{code}{who}", "caution", ask.at, edge=edge, by=off, total=total, proud=stands)
 
 
@@ -114,7 +114,7 @@ def beads(ask: BuildUpAsk, *, lath: bool, grounds: Quantity, bead: Quantity) -> 
     """Corner beads at outside corners, and which flange a casing bead has on block."""
     corner, from_ = ask.book.number("parting.corner-bead"), ask.book.number("thickness.measured-from")
     notes = [note("buildup.beads", "fact", ask.at, rules=(corner.id, from_.id), grounds=grounds, bead=bead)]
-    if not lath and ask.base == "block" and (ask.meets or ask.next_to):
+    if not lath and ask.base in BLOCK and (ask.meets or ask.next_to):
         flange = ask.book.number("parting.expanded-flange")
         notes.append(note("buildup.expanded-flange", "fact", ask.at, rules=(flange.id,)))
     if any(m.what in ("old plaster", "trim") for m in ask.meets) or any(b != ask.base for _, b in ask.next_to):

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from darby.buildup.model import BuildUpAsk, Lath, Suction
+from darby.buildup.doubts import verdict
+from darby.buildup.model import BLOCK, DOUBTFUL, BuildUpAsk, Lath, Suction, Verdict
 from darby.measure.limits import at_most
 from darby.measure.units import unit
 from darby.working.model import Note, Quantity, note
-
-SOLID = ("block", "concrete")
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,49 +23,92 @@ class Ground:
 def ground(ask: BuildUpAsk) -> Ground:
     """What the base is like. An untested solid base is taken as its kind usually is, and that is noted.
 
-    Absorptive block drinks (SMA); cast concrete hardly does. Water that beads wants a dash bond (IBC 2510.7).
+    Absorptive block drinks (SMA); cast concrete hardly does; brick drinks fastest (MASEA); paint lets nothing in. Water
+    that beads wants a dash bond (IBC 2510.7).
     """
-    if ask.base not in SOLID:
+    if not ask.solid:
         return Ground(None, False, tuple(_frame(ask) if ask.base == "frame" else _over_block(ask)))
     notes: list[Note] = []
-    suction = ask.suction or _usual(ask)
+    tried = ask.suction or _by_test(ask)
+    suction = tried or _usual(ask)
     dash = suction in ("low", "none")
     # bare and rough enough, or else a dash; damp, or else it is robbed of its water
     rules = tuple(ask.book.number(s).id for s in ("prep.splash", "prep.surface" if dash else "prep.damp"))
-    if ask.suction is None:
+    if tried is not None:
+        notes.append(note(f"buildup.suction-{suction}", "fact", ask.at, rules=rules))
+    elif ask.base in ("block", "concrete"):
         notes.append(note(f"buildup.assumed-suction-{suction}", "assumed", ask.at, rules=rules))
     else:
-        notes.append(note(f"buildup.suction-{suction}", "fact", ask.at, rules=rules))
-    if ask.base == "block":
+        slug = ask.base.replace(" ", "-")
+        notes.append(note(f"buildup.assumed-suction.{slug}", "assumed", ask.at, rules=rules, suction=suction))
+    if ask.base in BLOCK:
         notes += _block(ask, suction)
-    if suction == "none":
+    if ask.base == "brick":
+        notes += _brick(ask)
+    if _try_first(ask, suction):
         patch = ask.book.number("prep.test-patch")
         notes.append(note("buildup.test-patch", "caution", ask.at, rules=(patch.id,)))
     weep = ask.book.number("prep.weep.masonry")
-    if ask.position == "vertical":
+    if ask.position == "vertical" and not ask.framed:
         notes.append(note("buildup.no-weep-on-masonry", "fact", ask.at, rules=(weep.id,)))
     return Ground(suction, dash, tuple(notes))
 
 
+def _by_test(ask: BuildUpAsk) -> Suction | None:
+    """Suction by the water that was thrown on a doubtful base."""
+    water = ask.tests.water if ask.tests is not None else None
+    if water is None:
+        return None
+    return "usual" if water == "soaks in" else "low"
+
+
 def _usual(ask: BuildUpAsk) -> Suction:
-    """How such a base usually drinks: concrete little, lightweight block fast."""
-    if ask.base == "concrete":
+    """How such a base usually drinks: concrete and stone little, lightweight block and brick fast, paint not at all."""
+    if ask.base in ("concrete", "stone"):
         return "low"
+    if ask.base in ("painted block", "painted plaster"):
+        return "none"
+    if ask.base == "brick":
+        return "usual" if ask.brick == "sound" else "high"
     return "high" if ask.weight == "lightweight" else "usual"
+
+
+def _try_first(ask: BuildUpAsk, suction: Suction) -> bool:
+    """On anything but new bare masonry, and on what nothing goes into, patches are tried (SMA); not where one held."""
+    if ask.tests is not None and ask.tests.pull is not None:
+        return False
+    return suction == "none" or ask.base in ("stone", *DOUBTFUL)
 
 
 def _block(ask: BuildUpAsk, suction: Suction) -> list[Note]:
     notes: list[Note] = []
-    flush = ask.book.number("prep.joints-flush")
     if ask.weight is None:
         notes.append(note("buildup.assumed-weight", "assumed", ask.at))
-    if ask.joints is None:
-        notes.append(note("buildup.assumed-joints", "assumed", ask.at, rules=(flush.id,)))
-    elif ask.joints == "struck":
-        notes.append(note("buildup.struck-joints", "caution", ask.at, rules=(flush.id,)))
+    notes += _joints(ask)
     if suction == "high":
         uneven = ask.book.number("prep.uneven-suction")
         notes.append(note("buildup.uneven-suction", "caution", ask.at, rules=(uneven.id,)))
+    return notes
+
+
+def _joints(ask: BuildUpAsk) -> list[Note]:
+    flush = ask.book.number("prep.joints-flush")
+    if ask.joints is None:
+        return [note("buildup.assumed-joints", "assumed", ask.at, rules=(flush.id,))]
+    if ask.joints == "struck":
+        return [note("buildup.struck-joints", "caution", ask.at, rules=(flush.id,))]
+    return []
+
+
+def _brick(ask: BuildUpAsk) -> list[Note]:
+    """Brick drinks fast, and soft brick wants plaster no harder than it is."""
+    drinks = ask.book.number("prep.brick-drinks")
+    notes = [note("buildup.brick-drinks", "fact", ask.at, rules=(drinks.id,)), *_joints(ask)]
+    if ask.brick == "soft":
+        harder = ask.book.number("prep.no-harder")
+        notes.append(note("buildup.soft-brick", "caution", ask.at, rules=(harder.id,)))
+    elif ask.brick is None:
+        notes.append(note("buildup.assumed-brick", "assumed", ask.at))
     return notes
 
 
@@ -107,12 +149,14 @@ def _over_block(ask: BuildUpAsk) -> list[Note]:
 
 def steps_before(ask: BuildUpAsk, got: Ground, *, lath: bool, skim: bool, dub: bool) -> tuple[str, ...]:
     """What is done before the first coat, in order, as codes ("clean", "damp" ...)."""
+    found = verdict(ask)
+    first = ("test-first",) if found == "test first" else ()
     if lath:
-        return _before_lath(ask)
-    done = ["clean"]
-    if ask.base == "concrete" or got.suction == "none":
+        return (*first, *_before_lath(ask, found))
+    done = [*first, *_cleaned(ask)]
+    if ask.base == "concrete" or got.suction == "none" or found == "roughen and bond":
         done.append("roughen")
-    if ask.base == "block" and ask.joints == "struck":
+    if ask.base in (*BLOCK, "brick") and ask.joints == "struck":
         done.append("fill-joints")
     if got.dash:
         # a skim is too thin to bury a dash
@@ -126,11 +170,25 @@ def steps_before(ask: BuildUpAsk, got: Ground, *, lath: bool, skim: bool, dub: b
     return tuple(done)
 
 
-def _before_lath(ask: BuildUpAsk) -> tuple[str, ...]:
+def _cleaned(ask: BuildUpAsk) -> tuple[str, ...]:
+    """Old plaster is tapped and cut back to what is sound; loose paint comes off."""
+    if ask.base == "old plaster":
+        return ("cut-hollow", "clean")
+    if ask.base == "painted plaster":
+        return ("cut-hollow", "paint-off", "clean")
+    return ("paint-off", "clean") if ask.base == "painted block" else ("clean",)
+
+
+def _before_lath(ask: BuildUpAsk, found: Verdict | None) -> tuple[str, ...]:
+    off = ("take-off",) if found == "do not" else ()
+    foot = ("weep-screed",) if ask.position == "vertical" else ()
     if ask.base == "frame":
-        foot = ("weep-screed",) if ask.position == "vertical" else ()
         return ("check-framing", "paper", *foot, "lath")
-    return ("loose-off", "lath-on-masonry")
+    if ask.framed and found == "do not":
+        return (*off, "check-framing", "paper", *foot, "lath")
+    if ask.framed:
+        return ("loose-off", "find-studs", "paper", *foot, "lath")
+    return (*off, "loose-off", "lath-on-masonry")
 
 
 def hung_with(ask: BuildUpAsk) -> Lath:
@@ -142,7 +200,8 @@ def hung_with(ask: BuildUpAsk) -> Lath:
 
 def layers(ask: BuildUpAsk) -> tuple[int, tuple[str, ...]]:
     """How many layers of paper hang under the lath, and the figure that says so."""
-    if ask.base != "frame":
+    if not ask.framed:
         return 0, ()
-    figure = ask.book.number("prep.paper", sheathing=ask.sheathing or "wood")
+    over_old = ask.base != "frame" and verdict(ask) != "do not"
+    figure = ask.book.number("prep.paper", sheathing="old plaster" if over_old else ask.sheathing or "wood")
     return round(figure.number), (figure.id,)

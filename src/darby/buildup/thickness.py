@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from darby.buildup.model import BuildUpAsk, CoatName, OwnCoat
+from darby.buildup.model import BLOCK, BuildUpAsk, CoatName, OwnCoat
 from darby.buildup.recipes import Recipe
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.limits import at_most
@@ -22,7 +22,8 @@ _NONE = Quantity(0, _INCH)
 class Thick:
     """Nominal thickness of every coat and of the whole [m]; ``book`` is the whole as the ruling voice has it.
 
-    ``span`` [m] is the ruling voice's own range, where it gives one; ``ours`` the coats as the book shares them.
+    ``span`` [m] is the ruling voice's own range, where it gives one; ``ours`` the coats as the book shares them;
+    ``thrown`` what a finish of stone is thicker than a plain one.
     """
 
     ruled: Ruled
@@ -31,6 +32,7 @@ class Thick:
     total: Quantity
     book: Quantity
     span: Quantity | None
+    thrown: Quantity | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +63,8 @@ def ruling(ask: BuildUpAsk, recipe: Recipe) -> Ruled:
     """Who rules on the whole thickness. A ceiling straight on the slab has only its most: that is taken."""
     if ask.position == "horizontal" and not recipe.lath:
         return ask.book.rule("thickness.no-lath", base="concrete", position="horizontal")
-    return ask.book.rule(recipe.subject, position=ask.position, under=ask.base)
+    under = "block" if ask.base in BLOCK else ask.base
+    return ask.book.rule(recipe.subject, position=ask.position, under=under)
 
 
 def share(
@@ -84,10 +87,15 @@ def share(
     book = "/book" if changed else ""
     others = {c: _coat(w, ask, recipe, key, c, book) for c in coats if c != recipe.levels}
     total, span = _whole(w, key, ruled.figure, others, book)
+    extra = stands_out(w, ask, recipe, key, others, book)
+    if extra is not None:
+        total = w.step(
+            f"{key}/total/thrown{book}", "total + more", "in", "buildup.step.thrown", total=total, more=extra
+        )
     level = _rest(w, ask.at, f"{key}/{recipe.levels}/thickness{book}", total, others)
     ours = {c: others.get(c, level) for c in coats}
     if not changed:
-        return Thick(ruled, ours, ours, total, total, span)
+        return Thick(ruled, ours, ours, total, total, span, extra)
     his = dict(others)
     for name, thickness in ((n, own[n].thickness) for n in others if n in own):
         if thickness is not None:
@@ -103,16 +111,41 @@ def share(
         at_most(float(whole), float(own_total)) and at_most(float(own_total), float(whole))
     ):
         raise Unreadable(Fault("buildup.coats-not-total", ask.at, _inches(whole), _inches(own_total)))
-    return Thick(ruled, mine, ours, whole, total, None)
+    return Thick(ruled, mine, ours, whole, total, None, extra)
 
 
 def _inches(q: Quantity) -> str:
     return f"{float(q.unit.from_si(float(q))):g} {q.unit.name}"
 
 
+FINISHES = {
+    "wet dash": "thickness.stone-finish", "pebble": "thickness.stone-finish", "scraped": "thickness.scraped-finish",
+}  # fmt: skip
+"""Subjects of finishes that are laid heavier than the plain one."""
+
+THROWN = ("wet dash", "pebble")
+"""Finishes of stone, heavier than the finish that a published whole has in mind."""
+
+
+def stands_out(
+    w: Working, ask: BuildUpAsk, recipe: Recipe, key: str, others: Mapping[CoatName, Quantity], book: str
+) -> Quantity | None:
+    """How much a finish of stone is thicker than the plain one [m]: the base under it stays what it would be."""
+    if ask.finish not in THROWN or "finish" not in others:
+        return None
+    plain = ask.book.number("thickness.finish", base=recipe.table, position=ask.position)
+    if at_most(float(others["finish"]), plain.number):
+        return None
+    return w.step(
+        f"{key}/finish/thrown{book}", "finish - plain", "in", "buildup.step.stands-out",
+        finish=others["finish"], plain=plain,
+    )  # fmt: skip
+
+
 def _coat(w: Working, ask: BuildUpAsk, recipe: Recipe, key: str, coat: CoatName, book: str) -> Quantity:
     where = {"base": recipe.table, "position": ask.position}
-    figure = ask.book.number(f"thickness.{coat}", **where)
+    subject = FINISHES.get(ask.finish, "thickness.finish") if coat == "finish" else f"thickness.{coat}"
+    figure = ask.book.number(subject, **where)
     return w.step(f"{key}/{coat}/thickness{book}", "figure", "in", f"buildup.step.{coat}", figure=figure)
 
 
@@ -164,11 +197,11 @@ def _plus(coats: Mapping[CoatName, Quantity]) -> str:
 def out_of_true(ask: BuildUpAsk) -> Quantity | None:
     """How far the base is out of true [m]: as measured; else for a solid wall the most it may be; else None.
 
-    A framed wall and a ceiling are not taken to be out of true unless someone measured it.
+    A framed wall, old plaster on one and a ceiling are not taken to be out of true unless someone measured it.
     """
     if ask.out_of_plane is not None:
         return Quantity(ask.out_of_plane, _INCH)
-    if ask.base == "frame" or ask.position == "horizontal":
+    if ask.framed or ask.position == "horizontal":
         return None
     return Quantity(ask.book.number("thickness.base-plane").number, _INCH)
 
@@ -210,7 +243,7 @@ def spread(w: Working, ask: BuildUpAsk, recipe: Recipe, key: str, thick: Thick, 
 
 
 def _limit(ask: BuildUpAsk) -> Figure:
-    base = "concrete" if ask.position == "horizontal" else ask.base
+    base = "concrete" if ask.position == "horizontal" else ask.taken
     return ask.book.number("thickness.no-lath", base=base, position=ask.position)
 
 

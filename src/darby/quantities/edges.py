@@ -23,6 +23,7 @@ _BY_KIND: Mapping[str, Choice] = {
     "soffit": (None, "soffit-covers", None),
     "top": (None, "top-covered", None),
     "drip": ("drip screed", "drip", None),
+    "flashing": (None, "covered-by-flashing", None),
     "change of base": ("casing bead", "base-from-base", "parting.unlike"),
     "meets old work": ("casing bead", "new-from-old", "parting.old"),
     "control joint": ("control joint", "control-joint", None),
