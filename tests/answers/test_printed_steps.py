@@ -74,7 +74,21 @@ def test_every_line_of_a_proof_is_true(firehall):
 
 def _holds(text):
     """``1.5 bags: 8.02 cu ft ≤ 9 cu ft``: what stands before the last colon says what of; the rest must hold."""
-    said = text.rpartition(": ")[2].replace("<=", "≤").replace(" - ", " − ")
+    return all(_is_true(_in_inches(said)) for said in text.rpartition(": ")[2].split("; "))
+
+
+def _in_inches(text):
+    """Feet and inches as plain numbers of inches: ``8' 6" / 4' 4"`` is ``102 / 52``."""
+
+    def inches(found):
+        feet, whole, top, bottom = (int(x or 0) for x in found.groups())
+        return str(Fraction(12 * feet + whole) + (Fraction(top, bottom) if bottom else 0))
+
+    return re.sub(r"(\d+)'(?: (\d+)(?: (\d+)/(\d+))?\")?", inches, text)
+
+
+def _is_true(text):
+    said = text.replace("<=", "≤").replace(" - ", " − ")
     parts = re.split(r" (=|≤|>|<|≥) ", said)
     for left, sign, right in zip(parts[::2], parts[1::2], parts[2::2], strict=False):
         one, other = evaluate(left), evaluate(right)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from darby import __version__
-from darby.answers import cautions, coats, days, mixes, order, paint, price, volumes, wall
+from darby.answers import cautions, coats, days, joints, mixes, order, paint, price, volumes, wall
 from darby.answers.book import book_of
 from darby.answers.graph import Later, walk
 from darby.answers.stage import Answers, Stage, Waiting
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 STAGES: tuple[Stage[Any, Any], ...] = (
     wall.STAGE,
     coats.STAGE,
+    joints.STAGE,
     volumes.STAGE,
     mixes.STAGE,
     order.STAGE,

@@ -99,6 +99,9 @@ def _beads(order: Order, answers: Answers) -> dict[tuple[str, str], float]:
         for name, wall in answers.good("wall").items()
         for run in wall.runs
     }
+    for name, laid in answers.good("joints").items():
+        zone = answers.of("wall", name).zones[-1].zone
+        at |= {run.id: (name, zone, run.length * run.count) for run in laid.runs if not run.on_edge}
     beads: dict[tuple[str, str], float] = {}
     for line in order.edges:
         if line.item is None:
@@ -109,4 +112,6 @@ def _beads(order: Order, answers: Answers) -> dict[tuple[str, str], float]:
     return beads
 
 
-STAGE: Stage[VisitsAsk, Visits] = Stage("days", ("volumes", "order", "coats", "wall"), "job", "now", _ask, visits)
+STAGE: Stage[VisitsAsk, Visits] = Stage(
+    "days", ("volumes", "order", "coats", "wall", "joints"), "job", "now", _ask, visits
+)

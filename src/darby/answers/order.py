@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -10,6 +11,7 @@ from darby.answers.mixes import PREFIX
 from darby.answers.stage import Answers, Stage, Waiting
 from darby.answers.volumes import allowances
 from darby.answers.wall import Wall
+from darby.joints import Joints
 from darby.measure import geometry
 from darby.mix import CoatMix, Mixes
 from darby.quantities import (
@@ -43,7 +45,7 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> OrderAsk | Waiting:
     return OrderAsk(
         volumes=tuple(volumes.values()),
         mortars=tuple(_mortar(name, mixed.of(PREFIX + name)) for name in sorted(laid)),
-        runs=tuple(run for name in volumes for run in _runs(job, answers, name)),
+        runs=tuple(run for name in volumes for run in (*_runs(job, answers, name), *_joint_runs(job, answers, name))),
         covers=_covers(job),
         buys=tuple(
             Buy(b.item, b.package.holds, b.package.unit, b.package.each, b.package.written, b.package.sides,
@@ -107,6 +109,34 @@ def _runs(job: Job, answers: Answers, name: str) -> list[EdgeRun]:
     return runs
 
 
+AS_EDGE: Mapping[str, str] = {"control": "control joint", "expansion": "expansion joint", "casing": "change of base"}
+"""A joint as the edge that takes the same accessory: a two-piece joint, or two casing beads back to back."""
+
+
+def _joint_runs(job: Job, answers: Answers, name: str) -> list[EdgeRun]:
+    """The joints of a surface that no edge of it is already."""
+    laid: Joints | None = answers.good("joints").get(name)
+    if laid is None:
+        return []
+    lathed = any(b.chosen.lath is not None for _, b in answers.of("coats", name).zones)
+    base = answers.of("wall", name).zones[-1].zone
+    return [
+        EdgeRun(
+            id=run.id,
+            surface=name,
+            where="field",
+            kind=AS_EDGE[run.kind],
+            length=run.length,
+            base=job.base(name, base).kind,
+            lathed=lathed,
+            beads=run.beads,
+            count=run.count,
+        )
+        for run in laid.runs
+        if not run.on_edge
+    ]
+
+
 def _width(value: float | Fraction) -> Fraction:
     return value if isinstance(value, Fraction) else Fraction(value).limit_denominator(10**9)
 
@@ -130,4 +160,6 @@ def _covers(job: Job) -> tuple[Cover, ...]:
     )
 
 
-STAGE: Stage[OrderAsk, Order] = Stage("order", ("volumes", "mixes", "coats", "wall"), "job", "now", _ask, order)
+STAGE: Stage[OrderAsk, Order] = Stage(
+    "order", ("volumes", "mixes", "coats", "wall", "joints"), "job", "now", _ask, order
+)

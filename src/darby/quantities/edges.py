@@ -27,6 +27,7 @@ _BY_KIND: Mapping[str, Choice] = {
     "change of base": ("casing bead", "base-from-base", "parting.unlike"),
     "meets old work": ("casing bead", "new-from-old", "parting.old"),
     "control joint": ("control joint", "control-joint", None),
+    "expansion joint": ("expansion joint", "expansion-joint", "joint.two-piece"),
 }
 
 
