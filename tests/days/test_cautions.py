@@ -32,9 +32,11 @@ def test_cement_and_silica_where_cement_is_mixed():
     assert codes(works=["mix"]) == set()
 
 
-@pytest.mark.parametrize("work", ["cut", "grind", "drill"])
-def test_silica_where_something_is_cut(work):
-    assert "safety.silica-cut" in codes(works=[work])
+@pytest.mark.parametrize(("work", "tool"), [("cut", "saw"), ("grind", "grinder"), ("drill", "drill")])
+def test_silica_where_something_is_cut_by_the_row_of_its_tool(work, tool):
+    assert codes(works=[work]) == {"safety.silica-cut", f"safety.silica-{tool}"}
+    (row,) = (n for n in cautions(works=[work]) if n.code == f"safety.silica-{tool}")
+    assert row.rules == (f"safety.silica.{tool}.table-1",)
 
 
 @pytest.mark.parametrize(

@@ -9,11 +9,12 @@ from typing import TYPE_CHECKING
 from darby.answers.stage import Answers, Stage
 from darby.answers.wall import Wall
 from darby.buildup import BuildUp, BuildUpAsk, MeetsOld, Override, OwnCoat, build_up
+from darby.buildup.model import Tests
 from darby.measure.surface import Surface
 from darby.working import Working
 
 if TYPE_CHECKING:
-    from darby.job.model import Job, Wanted
+    from darby.job.model import Base, Job, Wanted
     from darby.rulebook import Book
 
 SOFFIT_TILT = 135.0
@@ -81,7 +82,20 @@ def _zone_ask(
         cure=wanted.cure,
         above_earth=base.above_earth,
         above_paving=base.above_paving,
+        brick=base.brick,
+        behind=base.behind,
+        tests=_tests(base),
+        place=base.place,
+        retains=base.retains,
+        sprinklers=base.sprinklers,
+        sand=wanted.sand,
+        colored=bool(wanted.colored),
     )
+
+
+def _tests(base: Base) -> Tests | None:
+    tests = base.tests
+    return None if tests is None else Tests(tests.scrape, tests.water, tests.tap, tests.pull)
 
 
 def _override(wanted: Wanted) -> Override | None:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from darby.answers.also import also
 from darby.answers.coats import SurfaceCoats
 from darby.answers.stage import Answers, Stage, Waiting
 from darby.answers.wall import Wall
+from darby.buildup import Coat
 from darby.days import visits
 from darby.days.model import AccessRow, CoatTime, Extra, SurfaceTime, Visits, VisitsAsk
 from darby.measure.units import unit
@@ -18,6 +20,7 @@ if TYPE_CHECKING:
     from darby.rulebook import Book
 
 HOURS, FEET = unit("h"), unit("ft")
+ONE_COAT = "one-coat"
 
 
 def _ask(job: Job, book: Book, answers: Answers, at: str) -> VisitsAsk | Waiting:  # noqa: ARG001 -- of the whole job
@@ -41,7 +44,7 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> VisitsAsk | Waiting
         day=firm.labor.day,
         surfaces=tuple(surfaces),
         set_up=firm.trip.set_up if firm.trip is not None else 0,
-        extras=tuple(Extra(a.what, Quantity(a.hours, HOURS)) for a in job.also if a.hours),
+        extras=tuple(Extra(a.what, Quantity(a.hours, HOURS)) for a in also(job, answers) if a.hours),
         access=tuple(AccessRow(a.kind, a.up_to, a.set_up) for a in firm.access),
         damp_by=job.days.damp_by or "owner",
         week=job.days.week,
@@ -77,7 +80,7 @@ def _times(
                 CoatTime(
                     coat.name,
                     area.area,
-                    _pace(job, coat.mix) or _pace(job, coat.name),
+                    _coat_pace(job, f"{name}/{area.zone}", option.id, coat),
                     wait_least=coat.wait_least.value if coat.wait_least is not None else 0,
                     wait_most=coat.wait_most.value if coat.wait_most is not None else None,
                     moist=coat.moist.value if coat.moist is not None else 0,
@@ -85,6 +88,17 @@ def _times(
             )
         times.append(SurfaceTime(f"{name}/{area.zone}", tuple(done), wall.reach))
     return times
+
+
+def _coat_pace(job: Job, at: str, option: str, coat: Coat) -> Quantity | None:
+    """How fast a coat goes on: by the finish's own pace, or the one heavy coat's, if the firm has it."""
+    own = None
+    if option == ONE_COAT:
+        own = _pace(job, ONE_COAT)
+    elif coat.name == "finish":
+        surface, _, zone = at.partition("/")
+        own = _pace(job, str(job.coats.wanted(surface, zone).finish).replace(" ", "-"))
+    return own or _pace(job, coat.mix) or _pace(job, coat.name)
 
 
 def _pace(job: Job, work: str) -> Quantity | None:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from darby.answers.bases import as_hung
 from darby.answers.coats import SurfaceCoats
 from darby.answers.mixes import PREFIX
 from darby.answers.stage import Answers, Stage, Waiting
@@ -30,7 +31,7 @@ from darby.quantities import (
 
 if TYPE_CHECKING:
     from darby.job.firm import Buys
-    from darby.job.model import Job
+    from darby.job.model import Base, Job
     from darby.rulebook import Book
 
 NOUGHT = Fraction(0)
@@ -95,11 +96,11 @@ def _runs(job: Job, answers: Answers, name: str) -> list[EdgeRun]:
                 where=run.kind if run.kind in ("head", "jamb", "sill") else run.side,
                 kind=run.kind,
                 length=run.length,
-                base=job.base(name, run.zone).kind,
+                base=as_hung(job.base(name, run.zone), lathed=built.chosen.lath is not None),
                 lathed=built.chosen.lath is not None,
                 shared=run.shared,
                 bare=run.bare,
-                other_base=_beyond(job, run),
+                other_base=_beyond(job, answers, run),
                 plastered_reveal=(run.where, run.side) in plastered,
                 joint_width=_width(parting.width.value) if parting is not None and parting.width is not None else None,
                 beads=parting.beads if parting is not None else None,
@@ -127,7 +128,7 @@ def _joint_runs(job: Job, answers: Answers, name: str) -> list[EdgeRun]:
             where="field",
             kind=AS_EDGE[run.kind],
             length=run.length,
-            base=job.base(name, base).kind,
+            base=as_hung(job.base(name, base), lathed=lathed),
             lathed=lathed,
             beads=run.beads,
             count=run.count,
@@ -141,14 +142,21 @@ def _width(value: float | Fraction) -> Fraction:
     return value if isinstance(value, Fraction) else Fraction(value).limit_denominator(10**9)
 
 
-def _beyond(job: Job, run: geometry.EdgeRun) -> str | None:
+def _beyond(job: Job, answers: Answers, run: geometry.EdgeRun) -> str | None:
     """The base beyond an edge: of the zone across it, or of the surface on the other side of a shared corner."""
     if run.beyond:
-        return job.base(run.surface, run.beyond).kind
+        return _hung(job.base(run.surface, run.beyond), answers)
     if run.shared is None:
         return None
     other = next((name for name in run.shared.split("|") if name != run.surface), None)
-    return next((b.kind for b in job.bases if b.surface == other), None)
+    return next((_hung(b, answers) for b in job.bases if b.surface == other), None)
+
+
+def _hung(base: Base, answers: Answers) -> str:
+    """A base as beads find it, by what is chosen for it."""
+    coats: SurfaceCoats | None = answers.good("coats").get(base.surface)
+    built = dict(coats.zones).get(base.zone) if coats is not None else None
+    return as_hung(base, lathed=built is not None and built.chosen.lath is not None)
 
 
 def _covers(job: Job) -> tuple[Cover, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
+from darby.answers.also import also
 from darby.answers.stage import Answers, Stage, Waiting
 from darby.days.model import Visits
 from darby.days.paint import Paint
@@ -52,7 +53,7 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> PriceAsk | Waiting:
         ),
         places=tuple(p for v in answers.good("volumes").values() for p in _places(v)),
         order=_items(firm, order),
-        also=tuple(Also(a.what, a.says, a.hours, a.cost) for a in job.also),
+        also=tuple(Also(a.what, a.says, a.hours, a.cost) for a in also(job, answers)),
         terms=_terms(firm),
         trips=(*(TripTime(t.hours, t.idle) for t in days.trips), *_paint_trips(painted)),
         alone=days.alone,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from typing import TYPE_CHECKING
 
+from darby.answers.bases import as_hung
 from darby.answers.coats import SurfaceCoats
 from darby.answers.mixing import mix_name
 from darby.answers.stage import Answers, Stage
@@ -63,7 +64,7 @@ def _zone(
     wanted = job.coats.wanted(at, zone)
     return Zone(
         id=zone,
-        base=base.kind,
+        base=as_hung(base, lathed=option.lath is not None),
         gross=gross,  # type: ignore[arg-type]
         coats=coats,
         openings=openings,

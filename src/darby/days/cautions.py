@@ -16,6 +16,9 @@ Work = Literal[
 """What is done on the job, as far as it bears on safety."""
 
 DUSTY: frozenset[str] = frozenset({"cut", "grind", "drill"})
+TOOLS = {"cut": "saw", "grind": "grinder", "drill": "drill"}
+"""Dusty work, and the row of Table 1 that speaks of its tool."""
+
 OLD: frozenset[str] = frozenset({"disturb old plaster", "disturb paint", "replace window"})
 PAINT: frozenset[str] = frozenset({"disturb paint", "replace window"})
 
@@ -95,6 +98,10 @@ def _silica(works: frozenset[str], materials: frozenset[str], book: Book) -> tup
                           pel=pel, action=action, tasks=tasks))  # fmt: skip
     if works & DUSTY:
         notes.append(note("safety.silica-cut", "caution", "job", rules=(pel.id, action.id), pel=pel, action=action))
+    for work, tool in TOOLS.items():
+        if work in works:
+            row = book.number(f"safety.silica.{tool}")
+            notes.append(note(f"safety.silica-{tool}", "caution", "job", rules=(row.id,)))
     return tuple(notes)
 
 

@@ -1,0 +1,31 @@
+"""What else has to be done besides plaster: what he wrote, and the tests that a doubtful base asks for."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from darby.answers.stage import Answers
+
+if TYPE_CHECKING:
+    from darby.job.model import Also, Job
+
+
+def also(job: Job, answers: Answers) -> tuple[Also, ...]:
+    """His own entries, and one for testing first where a base wants it and he has not written it down himself.
+
+    One visit tries every wall: the hours are the book's for one, not for each.
+    """
+    from darby.job.model import Also
+
+    if any(entry.what == "test" for entry in job.also):
+        return job.also
+    names = {surface.id: surface.name for surface in job.surfaces}
+    untried: dict[str, Fraction] = {}
+    for surface, coats in answers.good("coats").items():
+        for _, built in coats.zones:
+            if built.test_time is not None:
+                untried[names[surface]] = Fraction(built.test_time.value)
+    if not untried:
+        return job.also
+    return (Also("test", "; ".join(untried), hours=max(untried.values())), *job.also)
