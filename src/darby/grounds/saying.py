@@ -87,7 +87,7 @@ def _spots(ask: GroundsAsk, answer: Grounds) -> list[Note]:
     notes = []
     for spot in answer.spots:
         values: dict[str, Any] = {"number": spot.number, "across": _length(spot.u), "up": _length(spot.v),
-                                     "by": knock, "saves": spot.saves, "knocked": spot.knocked}  # fmt: skip
+                                     "by": spot.by, "saves": spot.saves, "knocked": spot.knocked}  # fmt: skip
         code = "grounds.spot"
         if spot.saves_money is not None:
             values |= {"saves_money": spot.saves_money, "knocked_money": spot.knocked_money}

@@ -10,7 +10,7 @@ from darby.grounds.wall import Wall
 from darby.grounds.wander import floors
 from darby.measure.limits import SLACK
 from darby.measure.units import unit
-from darby.measure.writing import shown
+from darby.measure.writing import HAIR, shown
 from darby.working.model import Amount, Quantity, Working
 
 CU_FT, IN = unit("cu ft"), unit("in")
@@ -19,41 +19,43 @@ CU_FT, IN = unit("cu ft"), unit("in")
 def high_spots(ask: GroundsAsk, wall: Wall, face: Set, leaning: Set, working: Working, key: str) -> tuple[Spot, ...]:
     """The readings that hold the face out most, each solved without and knocked down, what saves most first.
 
-    What is saved is the room the face comes in by over the net wall. The spot's own bulk is counted as nothing, so a
-    high spot never costs less than nothing to keep and never more by being knocked down.
+    Without it: the wall there as its neighbours have it. What is saved is the room the face comes in by over the net
+    wall. The spot's own bulk is counted as nothing, so that knocking one down never costs. It is knocked down by
+    ``grounds.knock``, but not past its neighbours. A reading that only holds the end of a face, and stands out no more
+    than its neighbours, is no high spot.
     """
     most, knock = (ask.book.number(f"grounds.{name}") for name in ("spots", "knock"))
-    order = sorted(np.flatnonzero(face.worth > float(SLACK)).tolist(), key=lambda n: (-face.worth[n], n))
     level = wall.expected
+    high = (face.worth > float(SLACK)) & (wall.readings[:, 2] > level + float(HAIR))
+    order = sorted(np.flatnonzero(high).tolist(), key=lambda n: (-face.worth[n], n))
     found = []
     for n in order[: int(most.number)]:
         row = wall.readings[n]
-        lower = min(float(level[n]), float(row[2]))
-        without = _again(ask, wall, face, leaning, n, lower, -np.inf)
-        knocked_to = float(row[2]) - knock.number
-        knocked = _again(ask, wall, face, leaning, n, knocked_to, knocked_to + float(ask.least))
-        found.append(_spot(ask, wall, face, n, without, knocked, working, key))
+        by = min(knock.number, float(row[2] - level[n]))
+        without = _again(ask, wall, face, leaning, n, float(level[n]))
+        knocked = _again(ask, wall, face, leaning, n, float(row[2]) - by)
+        found.append(_spot(ask, wall, face, n, (without, knocked), by, working, key))
     return tuple(sorted((s for s in found if s.saves.value > 0), key=lambda s: (-float(s.saves), s.number)))
 
 
-def _again(ask: GroundsAsk, wall: Wall, face: Set, leaning: Set, n: int, read: float, low: float) -> float:
-    """The least mean with reading ``n`` at ``read`` for the wall, and asking for ``low`` of the face."""
+def _again(ask: GroundsAsk, wall: Wall, face: Set, leaning: Set, n: int, read: float) -> float:
+    """The least mean if reading ``n`` were ``read``."""
     floor = None
     if face.name == "wandering":
         changed = wall.readings[:, 2].copy()
         changed[n] = read
         floor = floors(ask, wall, face.grid.nodes, leaning, wall.heights(changed))
-    return min(face.solver.again(n, low, floor), face.cost)
+    return min(face.solver.again(n, read + float(ask.least), floor), face.cost)
 
 
-def _spot(ask: GroundsAsk, wall: Wall, face: Set, n: int, without: float, knocked: float, working: Working,
+def _spot(ask: GroundsAsk, wall: Wall, face: Set, n: int, means: tuple[float, float], by: float, working: Working,
           key: str) -> Spot:  # fmt: skip
     number = wall.numbers[n]
     own = f"{key}/spot-{number}"
     area = Quantity(wall.area, unit("sq ft"))
     knock = ask.book.number("grounds.knock")
     saved = []
-    for what, mean, rules in (("without", without, ()), ("knocked", knocked, (knock.id,))):
+    for what, mean, rules in zip(("without", "knocked"), means, ((), (knock.id,)), strict=True):
         now, then = (Quantity(x, IN) for x in (face.cost, mean))
         proof = (f"{shown(wall.area, area.unit)} × ({shown(now.value, IN)} - {shown(then.value, IN)})",)
         saved.append(
@@ -63,7 +65,7 @@ def _spot(ask: GroundsAsk, wall: Wall, face: Set, n: int, without: float, knocke
     moneys = [money(ask, working, f"{own}/{what}-money", volume) for what, volume in
               zip(("without", "knocked"), saved, strict=True)]  # fmt: skip
     u, v, out = (float(x) for x in wall.readings[n])
-    return Spot(number, u, v, out, saved[0], moneys[0], Quantity(knock.number, IN), saved[1], moneys[1])
+    return Spot(number, u, v, out, saved[0], moneys[0], Quantity(by, IN), saved[1], moneys[1])
 
 
 def money(ask: GroundsAsk, working: Working, key: str, volume: Quantity) -> Amount | None:

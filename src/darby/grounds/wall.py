@@ -9,6 +9,7 @@ plane as the nearest reading is.
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 from statistics import NormalDist, median
@@ -94,16 +95,18 @@ class Triangles:
         return {one: sorted(several - {one}) for one, several in found.items()}
 
 
-def triangulated(points: Array, heights: Array) -> Triangles:
-    """Delaunay triangles over (n, 2) points; a square is folded so that it is hollow."""
+def delaunay(points: Array) -> Whole:
+    """Delaunay triangles (m, 3) over (n, 2) points."""
     made = shapely.get_parts(shapely.delaunay_triangles(shapely.multipoints(points)))
     made = made[shapely.area(made) > float(SLACK)]  # three points in a line make no triangle
-    coordinates = shapely.get_coordinates(made)
     index = {(u, v): n for n, (u, v) in reversed(list(enumerate(points.tolist())))}
-    ring = len(coordinates) // len(made)
-    flat = [index[u, v] for u, v in coordinates.tolist()]
-    corners = [flat[n : n + ring - 1] for n in range(0, len(flat), ring)]
-    return Triangles(points, np.array(_hollow(points, heights, corners), dtype=np.intp))
+    flat = [index[u, v] for u, v in shapely.get_coordinates(made).tolist()]
+    return np.array(flat, dtype=np.intp).reshape(len(made), -1)[:, :-1]
+
+
+def triangulated(points: Array, heights: Array) -> Triangles:
+    """Delaunay triangles over (n, 2) points; a square is folded so that it is hollow."""
+    return Triangles(points, np.array(_hollow(points, heights, delaunay(points).tolist()), dtype=np.intp))
 
 
 def _hollow(points: Array, heights: Array, corners: list[list[int]]) -> list[list[int]]:
@@ -177,6 +180,7 @@ class Wall:
 
     def __init__(self, given: Checked, times: float) -> None:
         readings, whole, net = given.readings, given.whole, given.net
+        self.times = times
         self.readings, self.numbers, self.whole, self.net = readings, given.numbers, whole, net
         self.area = float(net.area)
         self.middle = np.array([net.centroid.x, net.centroid.y])
@@ -223,8 +227,9 @@ class Wall:
 
     @cached_property
     def expected(self) -> Array:
-        """What its neighbours say of each reading: the plane, and the median of how far off it they stand [m]."""
-        level = on_plane(self.plane, self.readings)
+        """What its neighbours say of each reading: the trend of the wall, and the median of how far off it they stand
+        [m]."""
+        level = _trend(self.readings, self.times)
         off = (self.readings[:, 2] - level).tolist()
         middle = list(off)
         for n, several in self.folded.neighbours().items():
@@ -241,13 +246,35 @@ class Wall:
 
 def _robust(readings: Array, times: float) -> Array:
     """Least squares plane without readings farther off it than ``times`` their scatter (and a hair)."""
+    kept = _kept(readings, times, lambda some: on_plane(plane_of(some), readings))
+    return plane_of(readings[kept])
+
+
+def _trend(readings: Array, times: float) -> Array:
+    """What the wall does on the whole, at every reading: a plane that may bow and twist (least squares of second
+    degree, without readings far off it) where there are readings enough, else the plane."""
+    places = _spread(readings) / np.abs(_spread(readings)).max()
+    u, v = places.T
+    terms = np.column_stack([np.ones(len(u)), u, v, u * u, u * v, v * v])
+    if len(readings) < 2 * terms.shape[1] or np.linalg.matrix_rank(terms) < terms.shape[1]:
+        return on_plane(_robust(readings, times), readings)
+    number = {tuple(row): n for n, row in enumerate(readings.tolist())}
+
+    def fit(some: Array) -> Array:
+        which = [number[tuple(row)] for row in some.tolist()]
+        return np.asarray(terms @ np.linalg.lstsq(terms[which], some[:, 2], rcond=None)[0])
+
+    return fit(readings[_kept(readings, times, fit)])
+
+
+def _kept(readings: Array, times: float, fit: Callable[[Array], Array]) -> Flags:
+    """Readings that are no farther off what is fitted to them than ``times`` their scatter (and a hair)."""
     kept = np.ones(len(readings), dtype=bool)
     while True:
-        plane = plane_of(readings[kept])
-        off = np.abs(readings[:, 2] - on_plane(plane, readings))
+        off = np.abs(readings[:, 2] - fit(readings[kept]))
         within = off <= max(times * scatter(off), float(HAIR))
         if not (kept & ~within).any() or np.linalg.matrix_rank(_spread(readings[kept & within])) < 2:
-            return plane
+            return kept
         kept &= within
 
 

@@ -123,7 +123,7 @@ def _reading(part: Part, way: Loc, row: Sequence[object], like: str) -> Reading 
         if all(value is not None for value in row):
             part.fault_at(way, "grounds.no-number", ", ".join(shown(x) for x in row), like)
         return None
-    lengths = [_length(part, (*way, n) if len(way) > 1 else way, value) for n, value in enumerate(row)]
+    lengths = [_length(part, way, value) for value in row]
     if any(x is None for x in lengths):
         return None
     across, up, out = lengths
