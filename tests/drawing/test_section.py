@@ -59,7 +59,7 @@ def test_a_coat_of_nothing_is_refused() -> None:
 
 
 def test_titles_in_both_languages() -> None:
-    assert cut_title(TWO, "block").endswith("block, base coat, 3/8 in., finish, 1/8 in..")
+    assert cut_title(TWO, "block").endswith("block, base coat, 3/8 in., finish, 1/8 in.")
     assert "bloque" in cut_title(TWO, "block", "es")
 
 

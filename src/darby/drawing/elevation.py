@@ -116,7 +116,8 @@ def elevation(
         marks.append(Mark("symbol", (at,), role, surface.id, inches(ground.thickness, system)))
     if sizes:
         old = [start[0] for _, start, _ in _edges(surface, "meets old work")]
-        marks += strings(surface, [u for joint in joints for u, _ in joint.line], old, system)
+        uprights = [joint.line for joint in joints if len({u for u, _ in joint.line}) == 1]
+        marks += strings(surface, [u for line in uprights for u, _ in line], old, system)
     return tuple(marks)
 
 

@@ -111,7 +111,8 @@ def cut_title(
     """In words what the cut shows, for the title and the aria-label."""
     layers = [say(f"drawing.layer.{layer}", {}, language) for layer in _layers(base, lath)]
     layers += [_called(coat, language, system) for coat in coats]
-    return say("drawing.title.cut", {"layers": ", ".join(layers)}, language)
+    # the last layer may end in a unit that has a point of its own
+    return say("drawing.title.cut", {"layers": Verbatim(", ".join(layers))}, language).replace("..", ".")
 
 
 def _called(coat: Coat, language: Language, system: System) -> str:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from darby.papers.filled.cautions import cautions, crew_set_backs
 from darby.papers.filled.mixing import parts_said
+from darby.papers.filled.parting import joint_rows
 from darby.papers.filled.pictures import beside_cut, cut_marks, cut_picture
 from darby.papers.filled.places import place
 from darby.papers.filled.standing import both_standing
@@ -31,10 +32,14 @@ BEHIND = Fraction(1, 2)
 
 NOTED = (
     "buildup.assumed-suction-usual", "buildup.assumed-suction-high", "buildup.assumed-suction-low",
-    "buildup.test-patch", "buildup.joints-follow-base", "buildup.joints-panels", "buildup.weep-screed",
-    "buildup.expanded-flange", "buildup.no-bonding-on-lath",
+    "buildup.test-patch", "buildup.joints-follow-base", "buildup.joints-panels", "joints.follow-base",
+    "joints.none-needed", "joints.bare-openings", "joints.lath-cut", "joints.lath-on", "joints.gap",
+    "joints.gap-installed", "buildup.weep-screed", "buildup.expanded-flange", "buildup.no-bonding-on-lath",
 )  # fmt: skip
 """Notes that tell the crew what to do."""
+
+BEFORE_LAID_OUT = ("buildup.joints-follow-base", "buildup.joints-panels")
+"""What is said of joints as long as nobody has laid them out."""
 
 COUNTED_THERE = "quantities.because.counted-with-other"
 
@@ -63,7 +68,7 @@ def crew_sheet(writer: Writer, surface_id: str) -> CrewPaper:
         beads=tuple(_beads(writer, answers.of("wall", surface_id), coats)),
         set_back=crew_set_backs(writer, surface_id),
         cautions=cautions(writer, surface_id),
-        notes=tuple(_notes(writer, coats)),
+        notes=tuple(_notes(writer, surface_id)),
         languages=writer.crew_languages,
     )
 
@@ -146,7 +151,8 @@ def _beads(writer: Writer, wall: Wall, coats: SurfaceCoats) -> list[BeadRow]:
             elif line.because == COUNTED_THERE:
                 shared.append(_counted_there(writer, wall.surface, run))
     made = [_bead_row(writer, runs, *said) for said, runs in rows.items()]
-    return made + shared
+    deep = writer.write(coats.of(wall.zones[-1].zone).chosen.bead)
+    return [*made, *joint_rows(writer, wall.surface, deep), *shared]
 
 
 def _bead_row(writer: Writer, runs: list[EdgeRun], item: str, because: str, beads: int, ground: str) -> BeadRow:
@@ -193,8 +199,12 @@ def _counted_there(writer: Writer, surface: str, run: EdgeRun) -> BeadRow:
 # --- notes -------------------------------------------------------------------------------------------------
 
 
-def _notes(writer: Writer, coats: SurfaceCoats) -> list[Both]:
+def _notes(writer: Writer, surface: str) -> list[Both]:
     """What the crew has to know beside the coats, each once."""
-    notes = [n for _, built in coats.zones for n in (*built.notes, *built.chosen.reasons) if n.code in NOTED]
-    notes = sorted(notes, key=lambda n: NOTED.index(n.code))
+    laid_out = surface in writer.answers.good("joints")
+    codes = [code for code in NOTED if not (laid_out and code in BEFORE_LAID_OUT)]
+    notes = [n for n in writer.answers.notes if n.code in codes and n.at.partition("/")[0] == surface]
+    if any(n.code == "joints.follow-base" for n in notes):  # of the zones on lath only, and said of those alone
+        notes = [n for n in notes if n.code != "joints.none-needed"]
+    notes = sorted(notes, key=lambda n: codes.index(n.code))
     return list(dict.fromkeys(writer.both_note(n, "crew") for n in notes))

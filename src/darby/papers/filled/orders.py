@@ -16,6 +16,7 @@ from darby.working import Quantity
 if TYPE_CHECKING:
     from darby.papers.filled.writer import Writer
     from darby.quantities import Order, OrderLine
+    from darby.words import Language
 
 FREE = frozenset({"water"})
 """What nobody buys."""
@@ -56,11 +57,11 @@ def _paper(writer: Writer, supplier: str, lines: list[OrderLine]) -> OrderPaper:
     )
 
 
-def item_called(writer: Writer, line: OrderLine) -> str:
+def item_called(writer: Writer, line: OrderLine, language: Language | None = None) -> str:
     """What the firm calls it, else the bag's name, else the trade's word; a capital first."""
     bag = writer.answers.job.firm.bag(line.item)
     own = "" if line.name == line.item else line.name
-    name = own or (bag.name if bag is not None else "") or writer.say(line.says)
+    name = own or (bag.name if bag is not None else "") or writer.say(line.says, language)
     return name[:1].upper() + name[1:]
 
 

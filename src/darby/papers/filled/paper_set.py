@@ -18,6 +18,7 @@ from darby.words import Verbatim
 if TYPE_CHECKING:
     from darby.answers import Answers
     from darby.papers.model import Paper
+    from darby.words import Language
 
 
 def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
@@ -45,16 +46,16 @@ def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
     return made
 
 
-def not_made(answers: Answers) -> tuple[str, ...]:
-    """In words which papers are missing from the set, and why."""
+def not_made(answers: Answers, language: Language | None = None) -> tuple[str, ...]:
+    """In words which papers are missing from the set, and why; in ``language``, else in the papers' own."""
     writer = Writer(answers)
     price = answers.good("price").get("job")
     if price is None:
-        return (writer.say("paper.not-made.quote-waits"),)
+        return (writer.say("paper.not-made.quote-waits", language),)
     if not price.complete:
         named = {line.item: line for line in answers.of("order").lines}
-        items = [item_called(writer, named[item]) if item in named else item for item in price.lacks]
-        return (writer.say("paper.not-made.quote", items=Verbatim(", ".join(items))),)
+        items = [item_called(writer, named[item], language) if item in named else item for item in price.lacks]
+        return (writer.say("paper.not-made.quote", language, items=Verbatim(", ".join(items))),)
     return ()
 
 

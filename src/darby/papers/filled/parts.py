@@ -34,7 +34,8 @@ def part_called(writer: Writer, step: Step | Found) -> str:
         return _of_job(writer, rest)
     zones = {b.zone for b in writer.answers.job.bases if b.surface == head}
     if rest[0] not in zones:
-        return writer.say("paper.working.part.mortar" if rest[0] == "mix" else "paper.working.part.area")
+        part = f"paper.working.part.{rest[0]}"
+        return writer.say(part if writer.knows(part) else "paper.working.part.area")
     name = zone_called(writer.answers.job, head, rest[0], writer.language)
     name = name.removeprefix(writer.place(head)).lstrip(", ") if len(zones) > 1 else ""
     part = _of_zone(writer, head, rest, step.says)

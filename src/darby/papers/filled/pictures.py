@@ -23,6 +23,7 @@ from darby.drawing import (
     to_svg,
 )
 from darby.measure.units import IN
+from darby.papers.filled.parting import drawn_joints
 from darby.papers.model import KeyItem, Picture
 from darby.words import Verbatim
 
@@ -45,8 +46,9 @@ MOST = 4
 
 
 def marks_of(writer: Writer, surface: Surface) -> tuple[Mark, ...]:
-    """A wall with its sizes, lettered in the paper's language."""
-    return elevation(surface, language=writer.language, system=writer.system)
+    """A wall with its sizes and its joints, lettered in the paper's language."""
+    joints = drawn_joints(writer, surface.id)
+    return elevation(surface, joints=joints, language=writer.language, system=writer.system)
 
 
 def elevations(writer: Writer, surfaces: Sequence[Surface]) -> tuple[tuple[Picture, ...], tuple[KeyItem, ...], int]:

@@ -28,6 +28,9 @@ STANDS = 30
 CUSTOMERS = {"safety.lead-applies": "lead", "safety.lead-ask": "lead", "safety.asbestos-ask": "asbestos"}
 """Cautions that a customer has to hear, in words of his own; the crew's stand on the crew's sheets."""
 
+BLOCK = ("joints.block-without-joints", "joints.block-far-apart")
+"""Where the block itself may crack: the owner hears it before, not after."""
+
 CUTS = 2
 """So many ways of building up are shown in a cut."""
 
@@ -206,6 +209,11 @@ def _cautions(writer: Writer) -> list[Caution]:
     for note, _ in writer.gathered(n for n in writer.answers.notes if n.code in CUSTOMERS):
         opening = writer.say(f"paper.customer.{CUSTOMERS[note.code]}")
         cautions.append(Caution(opening, writer.note(note, to="customer")))
+    bare = [n for n in writer.answers.notes if n.code in BLOCK]
+    if bare:
+        walls = Verbatim(writer.listed([writer.place(n.at) for n in bare]))
+        text = writer.say("paper.customer.block-text", walls=walls)
+        cautions.append(Caution(writer.say("paper.customer.block"), text))
     for note in set_backs(writer):
         wall = Verbatim(writer.place(note.at))
         text = writer.note(note, to="customer", wall=wall)

@@ -6,6 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from darby.answers import Waiting
 from darby.papers.filled.ledgers import ledgers
 from darby.papers.filled.parts import label, part_called
 from darby.papers.model import NoteRow, RuleRow, WorkingGroup, WorkingLine, WorkingPaper, WorkingPart
@@ -14,8 +15,15 @@ from darby.working import Found, Note, Step
 from darby.working.printing import line
 
 if TYPE_CHECKING:
+    from darby.measure.faults import Fault
     from darby.papers.filled.writer import Writer
     from darby.rulebook import Figure
+
+SIGNS = ((" / ", " ÷ "), (" -", " −"), (" <= ", " ≤ "), (" .. ", " – "))
+"""Real signs for what a terminal has no key for."""
+
+LATER = ("answers.later",)
+"""What a stage lacks that is only run when it is asked for: nothing stands still for that."""
 
 GROUPS = {"job": "paper.working.of-job", "mix": "paper.working.of-mix"}
 
@@ -31,7 +39,7 @@ def working_package(writer: Writer) -> WorkingPaper:
         groups=tuple(_groups(writer, steps)),
         rules=tuple(_rules(writer, steps, notes)),
         ledgers=tuple(ledgers(writer)),
-        stops=tuple(_notes(writer, notes, "stop")),
+        stops=(*_waiting(writer), *_notes(writer, notes, "stop")),
         cautions=tuple(_notes(writer, notes, "caution")),
         assumed=tuple(_notes(writer, notes, "assumed")),
         facts=tuple(_notes(writer, notes, "fact")),
@@ -40,15 +48,21 @@ def working_package(writer: Writer) -> WorkingPaper:
 
 
 def _steps(writer: Writer) -> Iterator[Step | Found]:
-    """Every step but those of build-ups that were not chosen."""
-    chosen = tuple(
-        f"{surface}/{zone}/build-up/{built.chosen.id}/"
+    """Every step but those of build-ups and of layouts of joints that were not chosen."""
+    left = tuple(
+        f"{surface}/{zone}/build-up/{option.id}/"
         for surface, coats in writer.answers.good("coats").items()
         for zone, built in coats.zones
+        for option in built.options
+        if option.id != built.chosen.id
     )
-    for step in writer.answers.steps():
-        if "/build-up/" not in step.key or step.key.startswith(chosen):
-            yield step
+    left += tuple(
+        f"{surface}/joints/{layout.name}/"
+        for surface, joints in writer.answers.good("joints").items()
+        for layout in joints.layouts
+        if layout.name != joints.chosen.name
+    )
+    return (step for step in writer.answers.steps() if not step.key.startswith(left))
 
 
 def _groups(writer: Writer, steps: list[Step | Found]) -> Iterator[WorkingGroup]:
@@ -66,7 +80,9 @@ def _line(writer: Writer, step: Step | Found) -> WorkingLine:
     names = dict(unit_names(writer.language))
     if isinstance(step, Found) and writer.knows(step.method):
         names[step.method] = writer.say(step.method)
-    text = line(step, writer.system, names).replace(" / ", " ÷ ").replace(" -", " −").replace(" <= ", " ≤ ")
+    text = line(step, writer.system, names)
+    for typed, printed in SIGNS:
+        text = text.replace(typed, printed)
     return WorkingLine(label(writer, step), text, tuple(dict.fromkeys(step.rules)))
 
 
@@ -101,3 +117,36 @@ def _source(writer: Writer, figure: Figure) -> str:
 def _notes(writer: Writer, notes: tuple[Note, ...], grade: str) -> Iterator[NoteRow]:
     for note, places in writer.gathered(n for n in notes if n.grade == grade):
         yield NoteRow(places, writer.note(note), note.rules)
+
+
+def _waiting(writer: Writer) -> Iterator[NoteRow]:
+    """What is not answered, and what it lacks; what only stands behind another is not said."""
+    for (stage, at), why in writer.answers.unanswered().items():
+        if isinstance(why, Waiting) and why.lacks in ((), LATER):
+            continue
+        name = f"paper.stage.{stage}"
+        called = writer.say(name) if writer.knows(name) else stage
+        place = writer.place(at)
+        text = _lacks(writer, why.lacks) if isinstance(why, Waiting) else _fault(writer, why)
+        yield NoteRow(f"{called}, {place}" if place else called, text)
+
+
+def _lacks(writer: Writer, codes: tuple[str, ...]) -> str:
+    lacks = []
+    for code in codes:
+        head, dash, work = code.partition("-")
+        called = f"paper.work.{work}"
+        paced = bool(dash) and head.endswith(".pace")
+        lacks.append(writer.say(head, work=writer.say(called) if writer.knows(called) else work) if paced
+                     else writer.say(code))  # fmt: skip
+    return writer.say("paper.working.waits", lacks=Verbatim(", ".join(lacks)))
+
+
+def _fault(writer: Writer, fault: Fault) -> str:
+    return writer.say(
+        fault.code,
+        place=Verbatim(writer.place(fault.place)),
+        found=Verbatim(fault.found),
+        allowed=fault.allowed,
+        nearest=Verbatim(fault.nearest),
+    )

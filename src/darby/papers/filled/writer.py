@@ -74,7 +74,8 @@ class Writer:
         """
         spoken = language or self.language
         own = [code for code in (f"paper.{to}.{note.code}", f"paper.note.{note.code}") if self.knows(code)]
-        return _tidy(say([*own, note.code][0], self._named(note, spoken) | more, spoken, self.system))
+        text = _tidy(say([*own, note.code][0], self._named(note, spoken) | more, spoken, self.system))
+        return text[:1].upper() + text[1:]
 
     def both_note(self, note: Note, to: str = "note") -> Both:
         """A note in the crew's languages."""
@@ -90,6 +91,13 @@ class Writer:
                 edge = value if value.startswith(f"{surface}/") else f"{surface}/{value}"
                 called = place(self.answers.job, edge, language, alone=True)
                 values[name] = Verbatim(called or value)
+            if name == "joints" and isinstance(value, tuple):
+                from darby.papers.filled.parting import joint_called
+
+                joints = [joint_called(self, surface, str(one), language) or str(one) for one in value]
+                values[name] = Verbatim(", ".join(dict.fromkeys(joints)))
+            if isinstance(value, Quantity) and value.unit.name == "ft-in":
+                values[name] = Verbatim(self.feet(value.value, language, SIXTEENTHS))
         return values
 
     def gathered(self, notes: Iterable[Note]) -> list[tuple[Note, str]]:
@@ -151,12 +159,12 @@ class Writer:
         """Money by area, to the cent: nobody pays ten-thousandths."""
         return shown(amount.value, amount.unit, self.system, 2, unit_names(self.language))
 
-    def feet(self, length: Real) -> str:
-        """A length [m] as it is measured along a wall: 24 ft 6 in., or metres."""
+    def feet(self, length: Real, language: Language | None = None, to: int = 2) -> str:
+        """A length [m] as it is measured along a wall and said in a sentence: 24 ft 6 in., or metres."""
         if self.system == "metric":
             return shown(length, UNITS["m"], "metric", 2)
-        text = write(length, "sentence", to=2)
-        names = unit_names(self.language)
+        text = write(length, "sentence", to)
+        names = unit_names(language or self.language)
         return " ".join(names.get(word, word) for word in text.split(" "))
 
     # --- names -----------------------------------------------------------------------------------------------
