@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from darby import __version__
-from darby.answers import cautions, coats, days, joints, mixes, order, paint, price, volumes, wall
+from darby.answers import cautions, coats, cuts, days, joints, mixes, order, paint, price, volumes, wall
 from darby.answers.book import book_of
 from darby.answers.graph import Later, walk
 from darby.answers.stage import Answers, Stage, Waiting
@@ -25,9 +25,10 @@ STAGES: tuple[Stage[Any, Any], ...] = (
     paint.STAGE,
     price.STAGE,
     cautions.STAGE,
+    cuts.STAGE,
 )
 
-__all__ = ["STAGES", "Answers", "Later", "Stage", "Waiting", "answer", "book_of"]
+__all__ = ["STAGES", "Answers", "Later", "Stage", "Waiting", "answer", "book_of", "with_later"]
 
 
 def answer(job: Job, *, book: Book | None = None, since: Answers | None = None, later: Later = Later.skip) -> Answers:
@@ -48,3 +49,8 @@ def answer(job: Job, *, book: Book | None = None, since: Answers | None = None, 
         if the firm follows a voice that is silent.
     """
     return walk(STAGES, job, book_of(job, book), version=__version__, since=since, later=later)
+
+
+def with_later(answers: Answers) -> Answers:
+    """The same answers with the slow stages run too; all that was answered is kept."""
+    return walk(STAGES, answers.job, answers.book, version=answers.made_with, since=answers, later=Later.run)

@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from enum import Enum
 from typing import TYPE_CHECKING, Any
 
-from darby.answers.stage import Answers, Kept, Key, Stage, Waiting
+from darby.answers.stage import NOT_ASKED, Answers, Kept, Key, Stage, Waiting
 from darby.measure.faults import Fault, Unreadable
 from darby.rulebook.model import BookError
 from darby.working.model import Working
@@ -62,7 +62,7 @@ def _no_collecting() -> Iterator[None]:
 def _asked(stage: Stage[Any, Any], at: str, so_far: Answers, later: Later) -> Any:
     """The stage's ask, or Waiting behind what it needs. A job's stage goes on with the surfaces that are answered."""
     if stage.pace == "later" and later is Later.skip:
-        return Waiting(lacks=("answers.later",))
+        return NOT_ASKED
     behind = tuple(
         (need, place)
         for need in stage.needs

@@ -28,6 +28,10 @@ class Waiting:
     behind: tuple[Key, ...] = ()
 
 
+NOT_ASKED = Waiting(lacks=("answers.later",))
+"""A slow stage that nobody asked for."""
+
+
 @dataclass(frozen=True, slots=True)
 class Stage(Generic[Ask, Answer]):
     """One entry of the graph.
@@ -93,8 +97,12 @@ class Answers:
         }
 
     def unanswered(self) -> dict[Key, Waiting | Fault]:
-        """What waits or failed, with why."""
-        return {key: k.answer for key, k in self.kept.items() if isinstance(k.answer, (Waiting, Fault))}
+        """What waits or failed, with why. A slow stage that nobody asked for is not missing."""
+        return {
+            key: k.answer
+            for key, k in self.kept.items()
+            if isinstance(k.answer, (Waiting, Fault)) and k.answer != NOT_ASKED
+        }
 
     @property
     def working(self) -> Working:

@@ -6,8 +6,9 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from darby.answers import Waiting
+from darby.answers import Waiting, with_later
 from darby.answers.moves import moves
+from darby.cli.laid import cuts_page, joints_pages
 from darby.cli.parts import parts_line
 from darby.cli.places import coat_called, mix_called, place
 from darby.cli.setting import Setting
@@ -42,6 +43,7 @@ def pages(answers: Answers, setting: Setting) -> list[Page]:
     """
     made = [_head(answers, setting), _coats(answers, setting)]
     good = {stage: answers.good(stage).get("job") for stage in ("mixes", "order", "days", "price")}
+    made += joints_pages(answers, setting)
     if good["mixes"] is not None:
         made.append(_mixes(good["mixes"], answers, setting))
     if good["order"] is not None:
@@ -64,6 +66,8 @@ def page_of(stage: str, answers: Answers, setting: Setting) -> list[Page]:
         return [_walls(answers, setting)]
     if stage == "volumes":
         return [_volumes(answers, setting)]
+    if stage == "cuts":
+        return [cuts_page(with_later(answers), setting)]
     return [page for page in pages(answers, setting) if page.stage == stage]
 
 

@@ -1,0 +1,71 @@
+"""Joints and cut lists as pages for a terminal."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from darby.answers import Waiting
+from darby.cli.places import place
+from darby.cli.setting import Setting
+from darby.cli.tables import Page
+from darby.measure.faults import Fault
+from darby.measure.surface import Length
+from darby.measure.units import unit
+from darby.words import Verbatim
+from darby.working import Quantity
+
+if TYPE_CHECKING:
+    from darby.answers import Answers
+    from darby.joints import Joint
+    from darby.quantities.cutting.model import Bar, CutLists
+
+FEET = unit("ft-in")
+
+
+def joints_pages(answers: Answers, setting: Setting) -> list[Page]:
+    """Every joint of the chosen layouts; [] where there is none."""
+    rows = [
+        (place(answers, surface, setting), *_joint(joint, setting))
+        for surface, laid in answers.good("joints").items()
+        for joint in laid.chosen.joints
+    ]
+    if not rows:
+        return []
+    heads = tuple(setting.say(f"cli.joints.{head}") for head in ("where", "kind", "at", "length"))
+    return [Page("joints", setting.say("cli.joints.title"), heads, tuple(rows), right=frozenset({3}))]
+
+
+def _feet(length: Length, setting: Setting) -> str:
+    return setting.write(Quantity(length, FEET))
+
+
+def _joint(joint: Joint, setting: Setting) -> tuple[str, ...]:
+    upright = joint.axis == "vertical"
+    at = joint.start[0] if upright else joint.start[1]
+    way = "upright" if upright else "level" if joint.axis == "horizontal" else "along"
+    said = setting.say(f"cli.joints.{way}", at=Verbatim(_feet(at, setting)))
+    return setting.say(f"cli.joints.kind.{joint.kind}"), said, _feet(joint.length, setting)
+
+
+def cuts_page(answers: Answers, setting: Setting) -> Page:
+    """The bars of every profile and how to saw them."""
+    lists: CutLists | Waiting | Fault = answers.of("cuts")
+    title = setting.say("cli.cuts.title")
+    if isinstance(lists, (Waiting, Fault)):
+        return Page("cuts", title, lines=(setting.say("answers.lacks.bars"),))
+    rows: list[tuple[str, ...]] = []
+    for found in lists.lists:
+        item = found.item.replace(" ", "-")
+        rows.append((setting.say(f"quantities.item.{item}") + ":",))
+        if found.cuts is None:
+            continue
+        rows += [_bar(bar, setting) for bar in found.cuts.bars]
+        code = "cli.cuts.proved" if found.cuts.proved_best else "cli.cuts.best-found"
+        rows.append(("", setting.say(code, cost=found.cost, saved=found.saved, bars=str(len(found.cuts.bars))), ""))
+    heads = tuple(setting.say(f"cli.cuts.{head}") for head in ("bar", "cuts", "left"))
+    return Page("cuts", title, heads, tuple(rows), lines=(setting.say("cli.cuts.note"),), right=frozenset({2}))
+
+
+def _bar(bar: Bar, setting: Setting) -> tuple[str, ...]:
+    cuts = ", ".join(f"{_feet(cut.length, setting)} {cut.piece}" for cut in bar.cuts)
+    return f"{bar.number}. {_feet(bar.stock, setting)}", cuts, _feet(bar.left, setting)
