@@ -94,7 +94,8 @@ def test_the_jobs_in_the_docs_load() -> None:
     job = job.replace('firm = "firm.toml"', "")
     side = '[[wall]]\nid = "side"\nlength = "30\'"\nheight = "9\'"\nbase = "concrete"\n'
     assert {s.id for s in loads(f"{job}\n{side}\n{firm}", firm=FIRM).surfaces} == {
-        "front", "side", "shed-1", "shed-2", "shed-3", "shed-4",
+        "front", "side", "shed-1", "shed-2", "shed-3", "shed-4", "gw-front", "gw-back", "gw-left", "gw-right",
+        "gw-front-returns", "gw-back-returns", "ch-1", "ch-2", "ch-3", "ch-4", "eave", "hole",
     }  # fmt: skip
 
 

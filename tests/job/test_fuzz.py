@@ -13,9 +13,9 @@ from hypothesis import strategies as st
 from darby.job import Job, JobError, load, loads
 from darby.job.document import job_document
 from darby.job.sections.firm_file import FirmDocument
-from tests.job.documents import FIRM, JOB
+from tests.job.documents import FIRM, JOB, SHAPES
 
-GOOD, GOOD_FIRM = tomllib.loads(JOB), tomllib.loads(FIRM)
+GOOD, GOOD_FIRM = tomllib.loads(JOB + SHAPES), tomllib.loads(FIRM)
 quiet = settings(deadline=None, suppress_health_check=list(HealthCheck), max_examples=150)
 
 
@@ -24,7 +24,9 @@ def job_or_faults(text: Any, **how: Any) -> Job | JobError:
         job = loads(text, **how)
     except JobError as error:
         assert error.faults
-        assert all(f.code.startswith(("job.", "measure.", "grounds.")) and f.allowed for f in error.faults), error.faults
+        assert all(f.code.startswith(("job.", "measure.", "grounds.")) and f.allowed for f in error.faults), (
+            error.faults
+        )
         assert all(isinstance(part, str) for f in error.faults for part in (f.place, f.found, f.allowed, f.nearest))
         assert str(error)
         return error
@@ -75,6 +77,20 @@ INNER = [
     "role",
     "people",
     "wage",
+    "cap",
+    "fall",
+    "pilasters",
+    "every",
+    "out",
+    "thick",
+    "roof",
+    "pitch",
+    "down",
+    "tests",
+    "pull",
+    "retains",
+    "wall",
+    "sides",
 ]
 KEYS = sorted({*keys_of(job_document()), *keys_of(FirmDocument), *INNER})
 SCRAPS = st.sampled_from(
@@ -160,6 +176,12 @@ def test_random_cuts_of_good_text(at: int, cut: int, put: str) -> None:
 
 
 @quiet
+@given(st.integers(0, len(SHAPES)), st.integers(0, 12), st.text(max_size=6))
+def test_random_cuts_of_good_shapes(at: int, cut: int, put: str) -> None:
+    job_or_faults(JOB + SHAPES[:at] + put + SHAPES[at + cut :], firm=FIRM)
+
+
+@quiet
 @given(st.integers(0, len(FIRM)), st.integers(0, 12), st.text(max_size=6))
 def test_random_cuts_of_a_good_firm(at: int, cut: int, put: str) -> None:
     job_or_faults(JOB, firm=FIRM[:at] + put + FIRM[at + cut :])
@@ -167,10 +189,11 @@ def test_random_cuts_of_a_good_firm(at: int, cut: int, put: str) -> None:
 
 def test_values_no_toml_holds() -> None:
     """Tables may come from elsewhere than TOML: every spot of a good document, holding what TOML never does."""
-    spots = len(places(GOOD))
-    for n in range(spots):
-        for odd in (None, (1, 2), b"x", {1: 2}):
-            job = copy.deepcopy(GOOD)
-            there, key = places(job)[n]
-            there[key] = odd
-            job_or_faults(job, firm=FIRM)
+    head = 'darby = 1\n[job]\nname = "x"\nas_of = 2026-03-02\n'
+    for good, firm in ((tomllib.loads(JOB), FIRM), (tomllib.loads(head + SHAPES), None)):
+        for n in range(len(places(good))):
+            for odd in (None, (1, 2), b"x", {1: 2}):
+                job = copy.deepcopy(good)
+                there, key = places(job)[n]
+                there[key] = odd
+                job_or_faults(job, firm=firm)
