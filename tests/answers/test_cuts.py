@@ -17,7 +17,7 @@ def sawn(firehall):
 
 def test_it_waits_until_it_is_asked_for(firehall, sawn):
     assert ("cuts", "job") not in firehall.unanswered()
-    assert sawn.asked == 1  # everything else was kept
+    assert sawn.asked == 2  # this, and the grounds of the one wall that was read; everything else was kept
 
 
 def test_every_foot_of_bead_is_sawn_from_some_bar(firehall, sawn):

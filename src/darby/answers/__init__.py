@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from darby import __version__
-from darby.answers import cautions, coats, cuts, days, joints, mixes, order, paint, price, volumes, wall
+from darby.answers import cautions, coats, cuts, days, grounds, joints, mixes, order, paint, price, volumes, wall
 from darby.answers.book import book_of
 from darby.answers.graph import Later, walk
 from darby.answers.stage import Answers, Stage, Waiting
@@ -26,6 +26,7 @@ STAGES: tuple[Stage[Any, Any], ...] = (
     price.STAGE,
     cautions.STAGE,
     cuts.STAGE,
+    grounds.STAGE,
 )
 
 __all__ = ["STAGES", "Answers", "Later", "Stage", "Waiting", "answer", "book_of", "with_later"]

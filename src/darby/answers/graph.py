@@ -43,7 +43,7 @@ def walk(
                     kept[key] = before
                     continue
                 kept[key] = _run(stage, at, ask)
-                anew += 1
+                anew += not isinstance(ask, (Waiting, Fault))
     return Answers(job, job.hash, book, version, kept, anew)
 
 

@@ -30,6 +30,8 @@ class Waiting:
 
 NOT_ASKED = Waiting(lacks=("answers.later",))
 """A slow stage that nobody asked for."""
+NOTHING = Waiting()
+"""A stage that has nothing to answer here: a wall that nobody read has no grounds to set."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,11 +99,11 @@ class Answers:
         }
 
     def unanswered(self) -> dict[Key, Waiting | Fault]:
-        """What waits or failed, with why. A slow stage that nobody asked for is not missing."""
+        """What waits or failed, with why. What nobody asked for, or needs no answer, is not missing."""
         return {
             key: k.answer
             for key, k in self.kept.items()
-            if isinstance(k.answer, (Waiting, Fault)) and k.answer != NOT_ASKED
+            if isinstance(k.answer, (Waiting, Fault)) and k.answer not in (NOT_ASKED, NOTHING)
         }
 
     @property

@@ -1,7 +1,8 @@
-"""Joints and cut lists as pages for a terminal."""
+"""Joints, grounds and cut lists as pages for a terminal."""
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from darby.answers import Waiting
@@ -16,6 +17,7 @@ from darby.working import Quantity
 
 if TYPE_CHECKING:
     from darby.answers import Answers
+    from darby.grounds.model import Face, Ground
     from darby.joints import Joint
     from darby.quantities.cutting.model import Bar, CutLists
 
@@ -45,6 +47,42 @@ def _joint(joint: Joint, setting: Setting) -> tuple[str, ...]:
     way = "upright" if upright else "level" if joint.axis == "horizontal" else "along"
     said = setting.say(f"cli.joints.{way}", at=Verbatim(_feet(at, setting)))
     return setting.say(f"cli.joints.kind.{joint.kind}"), said, _feet(joint.length, setting)
+
+
+def grounds_pages(answers: Answers, setting: Setting) -> list[Page]:
+    """For every wall that was read: the three faces side by side, the depth at every ground, what has to be known."""
+    pages = []
+    for surface, found in answers.good("grounds").items():
+        name = Verbatim(place(answers, surface, setting))
+        heads = tuple(setting.say(f"cli.faces.{head}") for head in ("face", "volume", "cost", "most", "past"))
+        rows = tuple(_face(face, setting) for face in found.faces)
+        pages.append(
+            Page("grounds", setting.say("cli.faces.title", wall=name), heads, rows, right=frozenset({1, 2, 3, 4}))
+        )
+        heads = tuple(setting.say(f"cli.grounds.{head}") for head in ("ground", "across", "up", "depth", "line"))
+        grounds = tuple(_ground(ground, setting) for ground in found.grounds)
+        lines = tuple(setting.say(note.code, **dict(note.values)) for note in found.notes)
+        title = setting.say("cli.grounds.title", face=setting.say(f"grounds.face.{found.chosen.name}"))
+        pages.append(Page("grounds", title, heads, grounds, lines=lines, right=frozenset({1, 2, 3, 4})))
+    return pages or [Page("grounds", setting.say("cli.part.grounds"), lines=(setting.say("cli.grounds.none"),))]
+
+
+def _face(face: Face, setting: Setting) -> tuple[str, ...]:
+    cost = setting.write(face.cost) if face.cost is not None else ""
+    return (
+        setting.say(f"grounds.face.{face.name}"),
+        setting.write(face.volume),
+        cost,
+        setting.write(face.most),
+        setting.write(face.past),
+    )
+
+
+def _ground(ground: Ground, setting: Setting) -> tuple[str, ...]:
+    depth = setting.write(ground.depth)
+    shown = depth if ground.known else setting.say("cli.grounds.not-read", depth=Verbatim(depth))
+    u, v = (_feet(Fraction(x).limit_denominator(10**6), setting) for x in (ground.u, ground.v))
+    return ground.id, u, v, shown, setting.write(ground.line)
 
 
 def cuts_page(answers: Answers, setting: Setting) -> Page:

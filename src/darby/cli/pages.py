@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from darby.answers import Waiting, with_later
 from darby.answers.moves import moves
-from darby.cli.laid import cuts_page, joints_pages
+from darby.cli.laid import cuts_page, grounds_pages, joints_pages
 from darby.cli.parts import parts_line
 from darby.cli.places import coat_called, mix_called, place
 from darby.cli.setting import Setting
@@ -66,6 +66,8 @@ def page_of(stage: str, answers: Answers, setting: Setting) -> list[Page]:
         return [_walls(answers, setting)]
     if stage == "volumes":
         return [_volumes(answers, setting)]
+    if stage == "grounds":
+        return grounds_pages(with_later(answers), setting)
     if stage == "cuts":
         return [cuts_page(with_later(answers), setting)]
     return [page for page in pages(answers, setting) if page.stage == stage]
