@@ -273,3 +273,16 @@ def test_a_crew_sheet_for_several_alike_says_how_many() -> None:
     assert isinstance(crew, CrewPaper) and crew.picture is not None
     assert "Roof parapet, one of 5 alike" in crew.picture.caption and crew.area.first == "450 sq ft"
     assert papers()["crew-parapet.pdf"].area.first == "90 sq ft"  # type: ignore[union-attr]
+
+
+def test_joints_are_drawn_lettered_and_given_to_the_crew() -> None:
+    """The hall's east wall is 34 ft of block with a joint of its own in the middle."""
+    crew = papers()["crew-bay-east.pdf"]
+    assert isinstance(crew, CrewPaper) and crew.picture is not None
+    row = next(row for row in crew.beads if row.edge.first == "joint A")
+    assert row.where.first == "upright, 17 ft from the left end" and row.length == "12 ft"
+    assert "17′-0″" in crew.picture.svg and "joint" in [item.text for item in crew.picture.key]
+    assert any(note.first.startswith("Joint A: 17 ft of plaster moves there.") for note in crew.notes)
+    # what is a joint because the base changes is an edge of the south wall already
+    south = papers()["crew-bay-south.pdf"]
+    assert isinstance(south, CrewPaper) and not [row for row in south.beads if row.edge.first.startswith("joint")]

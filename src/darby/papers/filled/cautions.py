@@ -17,7 +17,8 @@ SAID_WITH = {"safety.frozen-base": "safety.cold"}
 """Cautions that the crew's sentence of another one says too."""
 
 FIRST = (
-    "safety.cement", "safety.silica-mix", "safety.silica-cut", "safety.lead-applies", "safety.lead-ask",
+    "safety.cement", "safety.silica-mix", "safety.silica-cut", "safety.silica-saw", "safety.silica-grinder",
+    "safety.silica-drill", "safety.lead-applies", "safety.lead-ask",
     "safety.lead-window", "safety.asbestos-ask", "safety.fall-scaffold", "safety.fall-edge", "safety.scaffold-face",
     "safety.power-lines", "safety.cold", "safety.hot",
 )  # fmt: skip

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from darby.drawing import Joint as Drawn
@@ -11,12 +13,14 @@ from darby.words import Verbatim
 
 if TYPE_CHECKING:
     from darby.joints import Joints
-    from darby.joints.model import Joint
+    from darby.joints.model import Joint, Run
     from darby.papers.filled.writer import Writer
     from darby.words import Language
 
 ITEMS = {"control": "control-joint", "expansion": "expansion-joint", "casing": "casing-bead"}
 WAYS = {"vertical": "upright", "horizontal": "level"}
+EIGHTHS = 8
+"""A joint is marked to an eighth of an inch."""
 
 
 def _laid(writer: Writer, surface: str) -> Joints | None:
@@ -47,39 +51,48 @@ def drawn_joints(writer: Writer, surface: str) -> Iterator[Drawn]:
 
 
 def joint_rows(writer: Writer, surface_id: str, ground: str) -> list[BeadRow]:
-    """Which joint is set where. ``ground``: how deep its beads are, in words."""
+    """Which joints are set where, those of one kind and one way together. ``ground``: how deep their beads are."""
     laid = _laid(writer, surface_id)
     lettered = _lettered(writer, surface_id)
-    rows = []
+    alike: dict[tuple[str, int, str], list[Run]] = defaultdict(list)
     for run in laid.runs if laid is not None else ():
         if run.joint in lettered:
-            letter, joint = lettered[run.joint]
-            name = f"quantities.item.{ITEMS[run.kind]}"
-            bead = writer.both(name)
-            if run.beads > 1:
-                two = [writer.say("paper.crew.two-beads", one, bead=Verbatim(writer.say(name, one)))
-                       for one in writer.crew_languages]  # fmt: skip
-                bead = Both(*two)
-            rows.append(
-                BeadRow(
-                    edge=writer.both("paper.joint", letter=letter),
-                    where=_where(writer, surface_id, joint),
-                    bead=bead,
-                    length=writer.feet(run.length * run.count),
-                    ground=ground,
-                )
-            )
-    return rows
+            alike[(run.kind, run.beads, lettered[run.joint][1].axis)].append(run)
+    return [_row(writer, surface_id, lettered, runs, ground) for runs in alike.values()]
 
 
-def _where(writer: Writer, surface_id: str, joint: Joint) -> Both:
+def _row(
+    writer: Writer, surface_id: str, lettered: Mapping[str, tuple[str, Joint]], runs: Sequence[Run], ground: str
+) -> BeadRow:
+    names = list(dict.fromkeys(run.joint for run in runs))
+    letters = Verbatim(", ".join(lettered[name][0] for name in names))
+    name = f"quantities.item.{ITEMS[runs[0].kind]}"
+    bead = writer.both(name)
+    if runs[0].beads > 1:
+        two = [writer.say("paper.crew.two-beads", one, bead=Verbatim(writer.say(name, one)))
+               for one in writer.crew_languages]  # fmt: skip
+        bead = Both(*two)
+    return BeadRow(
+        edge=writer.both("paper.joint" if len(names) == 1 else "paper.joints", letter=letters),
+        where=_where(writer, surface_id, [lettered[name][1] for name in names]),
+        bead=bead,
+        length=writer.feet(sum((run.length * run.count for run in runs), Fraction(0))),
+        ground=ground,
+    )
+
+
+def _where(writer: Writer, surface_id: str, joints: Sequence[Joint]) -> Both:
     outline = writer.answers.job.surface(surface_id).outline
-    if joint.axis not in WAYS:
+    axis = joints[0].axis
+    if axis not in WAYS:
         return Both("")
-    first = 0 if joint.axis == "vertical" else 1
-    away = joint.start[first] - min((corner.u, corner.v)[first] for corner in outline)
-    code = f"paper.joint.{WAYS[joint.axis]}"
-    return Both(*(writer.say(code, one, at=Verbatim(writer.feet(away, one))) for one in writer.crew_languages))
+    first = 0 if axis == "vertical" else 1
+    start = min((corner.u, corner.v)[first] for corner in outline)
+    said = []
+    for one in writer.crew_languages:
+        away = [writer.feet(joint.start[first] - start, one, EIGHTHS) for joint in joints]
+        said.append(writer.say(f"paper.joint.{WAYS[axis]}", one, at=Verbatim(", ".join(dict.fromkeys(away)))))
+    return Both(*said)
 
 
 def joint_called(writer: Writer, surface: str, name: str, language: Language) -> str:

@@ -21,12 +21,16 @@ if TYPE_CHECKING:
     from darby.papers.filled.writer import Writer
     from darby.price.model import Price, QuoteLine
     from darby.quantities.model import ZoneArea
+    from darby.working import Note
 
 STANDS = 30
 """Days a price stands where the job does not say: the quote then says so itself."""
 
-CUSTOMERS = {"safety.lead-applies": "lead", "safety.lead-ask": "lead", "safety.asbestos-ask": "asbestos"}
-"""Cautions that a customer has to hear, in words of his own; the crew's stand on the crew's sheets."""
+CUSTOMERS = {
+    "safety.lead-applies": "lead", "safety.lead-ask": "lead", "safety.asbestos-ask": "asbestos",
+    "buildup.sprinklers": "sprinklers", "buildup.earth-behind": "earth", "buildup.smooth-finish": "smooth",
+}  # fmt: skip
+"""Cautions that a customer has to hear, in words of his own, and what opens them; the crew's stand on its sheets."""
 
 BLOCK = ("joints.block-without-joints", "joints.block-far-apart")
 """Where the block itself may crack: the owner hears it before, not after."""
@@ -206,9 +210,14 @@ def _cautions(writer: Writer) -> list[Caution]:
     book = writer.answers.book
     frost = writer.say("paper.customer.frost-text", cold=book.number("cure.cold"), hold=book.number("cure.hold-warm"))
     cautions = [Caution(writer.say("paper.customer.frost"), frost)]
-    for note, _ in writer.gathered(n for n in writer.answers.notes if n.code in CUSTOMERS):
-        opening = writer.say(f"paper.customer.{CUSTOMERS[note.code]}")
-        cautions.append(Caution(opening, writer.note(note, to="customer")))
+    told: dict[tuple[str, tuple[tuple[str, object], ...]], list[Note]] = defaultdict(list)
+    for note in writer.answers.notes:
+        if note.code in CUSTOMERS:
+            told[(note.code, note.values)].append(note)
+    for notes in told.values():
+        walls = Verbatim(writer.listed(list(dict.fromkeys(writer.place(n.at) for n in notes))))
+        opening = writer.say(f"paper.customer.{CUSTOMERS[notes[0].code]}")
+        cautions.append(Caution(opening, writer.note(notes[0], to="customer", wall=walls)))
     bare = [n for n in writer.answers.notes if n.code in BLOCK]
     if bare:
         walls = Verbatim(writer.listed([writer.place(n.at) for n in bare]))
