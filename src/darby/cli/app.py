@@ -218,6 +218,33 @@ def rules(
         _refuse(setting.say("cli.no-rule", found=Verbatim(show or " ".join(words or ()))))
 
 
+@app.command(cls=Plain, help=_help("ask"))
+def ask(
+    words: Annotated[list[str], typer.Argument(metavar="WORDS", help=_help("ask-words"), show_default=False)],
+    file: Annotated[Path | None, typer.Option("--job", metavar="FILE", help=_help("job"), show_default=False)] = None,
+    at: Annotated[str, typer.Option("--at", metavar="WALL", help=_help("at"), show_default=False)] = "",
+    as_json: AsJson = False,
+    es: Spanish = False,
+    metric: Metric = False,
+) -> None:
+    """Answer a question, or find a fault."""
+    from darby.cli.ask import asked, plain, print_asked
+
+    job = _load(file, es=es, as_json=as_json) if file is not None else None
+    answers = _answer(job, es=es) if job is not None else None
+    setting = _setting(es=es, metric=metric, job=job)
+    try:
+        told, setting = asked(words, answers, setting, es=es, at=at)
+    except KeyError:
+        allowed = Verbatim(", ".join(s.id for s in job.surfaces) if job is not None else "-")
+        _refuse(setting.say("ask.no-wall", found=Verbatim(at), allowed=allowed))
+    if as_json:
+        _print_json(plain(told, setting))
+    else:
+        print_asked(console(), told, answers, setting)
+    raise typer.Exit(0 if told.filled is not None else 1)
+
+
 @app.command(cls=Plain, help=_help("schema"))
 def schema(firm: Annotated[bool, typer.Option("--firm", help=_help("schema-firm"))] = False) -> None:
     """Print the JSON Schema of a job file."""
