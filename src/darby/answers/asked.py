@@ -223,7 +223,7 @@ def _paint(answers: Answers) -> Rows:
     done: dict[str, date] = {}
     for coat in _coat_days(answers):
         done[coat.at] = max(coat.last, done.get(coat.at, coat.last))
-    for place, last in done.items():
+    for place, last in sorted(done.items(), key=lambda one: one[1]):
         after = last + timedelta(seconds=label.number)
         yield place, (("finish", last), ("days", label), ("label", after))
 
@@ -322,6 +322,8 @@ PATHS: Mapping[str, Callable[[Answers], Rows]] = {
 def _reckoned(what: Entry, typed: Typed, book: Book, language: Language, system: System) -> str:
     if not isinstance(what, Question) or not what.sum:
         return ""
+    if typed.unread:
+        return sentence("ask.sum.unread", {"found": Verbatim(typed.unread)}, language)
     return _put(what.said[language].reckoned, SUMS[what.sum](typed, book), language, system)
 
 
