@@ -2,13 +2,13 @@
 
 import pytest
 
-from darby.buildup.model import DOUBTFUL, OLD, Tests
+from darby.buildup.model import DOUBTFUL, OLD, Tried
 from darby.measure.faults import Unreadable
 
 from .asking import HOUR, chosen, codes, inch, option, run, said, sixteenths, up
 
-GOOD = Tests("holds", "soaks in", "sound", "held")
-BEADS = Tests("holds", "beads", "sound", "held")
+GOOD = Tried("holds", "soaks in", "sound", "held")
+BEADS = Tried("holds", "beads", "sound", "held")
 
 
 def order(**fields):
@@ -62,14 +62,14 @@ def test_a_soffit_on_lath():
     ("tests", "painted", "bare"),
     [
         (None, "test first", "test first"),
-        (Tests(scrape="holds", water="beads", tap="sound"), "test first", "test first"),  # nobody pulled
-        (Tests(pull="held"), "test first", "test first"),  # nobody tapped
-        (Tests(tap="hollow", pull="held"), "do not", "do not"),
-        (Tests(tap="sound", pull="let go"), "lath over", "lath over"),
-        (Tests(scrape="comes off"), "lath over", "lath over"),
+        (Tried(scrape="holds", water="beads", tap="sound"), "test first", "test first"),  # nobody pulled
+        (Tried(pull="held"), "test first", "test first"),  # nobody tapped
+        (Tried(tap="hollow", pull="held"), "do not", "do not"),
+        (Tried(tap="sound", pull="let go"), "lath over", "lath over"),
+        (Tried(scrape="comes off"), "lath over", "lath over"),
         (GOOD, "clean and bond", "clean and bond"),
         (BEADS, "roughen and bond", "roughen and bond"),
-        (Tests(tap="sound", pull="held"), "roughen and bond", "clean and bond"),  # paint lets nothing in till tried
+        (Tried(tap="sound", pull="held"), "roughen and bond", "clean and bond"),  # paint lets nothing in till tried
     ],
 )
 def test_the_verdict_on_old_plaster(tests, painted, bare):
@@ -78,7 +78,7 @@ def test_the_verdict_on_old_plaster(tests, painted, bare):
 
 
 def test_painted_block_needs_no_tap():
-    assert up(base="painted block", tests=Tests(pull="held")).verdict == "roughen and bond"
+    assert up(base="painted block", tests=Tried(pull="held")).verdict == "roughen and bond"
     assert up(base="painted block").verdict == "test first"
     assert up(base="block").verdict is None
 
@@ -119,27 +119,27 @@ def test_old_plaster_is_cut_back_and_paint_scraped_before_anything_bonds():
 
 
 def test_lath_over_old_plaster_on_a_frame_finds_the_studs_and_hangs_paper():
-    o = chosen(base="painted plaster", behind="frame", tests=Tests(pull="let go"))
+    o = chosen(base="painted plaster", behind="frame", tests=Tried(pull="let go"))
     assert o.preparation == ("loose-off", "find-studs", "paper", "weep-screed", "lath")
     assert (o.paper_layers, o.id) == (2, "lath-three-coat")
-    masonry = chosen(base="painted plaster", behind="block", tests=Tests(pull="let go"))
+    masonry = chosen(base="painted plaster", behind="block", tests=Tried(pull="let go"))
     assert masonry.preparation == ("loose-off", "lath-on-masonry")
     assert masonry.paper_layers == 0
     assert "lath-for-bond" in {c.removeprefix("reason.") for c in codes(o.reasons)}
 
 
 def test_hollow_plaster_comes_off_and_nothing_else_is_offered():
-    answer = up(base="painted plaster", behind="frame", tests=Tests(tap="hollow"))
+    answer = up(base="painted plaster", behind="frame", tests=Tried(tap="hollow"))
     assert [o.id for o in answer.options] == ["lath-three-coat"]
     assert answer.chosen.preparation == ("take-off", "check-framing", "paper", "weep-screed", "lath")
     (stop,) = (n for n in answer.notes if n.code == "buildup.verdict.do-not")
     assert stop.grade == "stop"
     with pytest.raises(Unreadable, match="no-such-option"):
-        up(base="painted plaster", tests=Tests(tap="hollow"), choose="two-coat")
+        up(base="painted plaster", tests=Tried(tap="hollow"), choose="two-coat")
 
 
 def test_he_may_go_straight_on_against_his_own_tests_and_is_told():
-    o = chosen(base="painted block", tests=Tests(pull="let go"), choose="two-coat")
+    o = chosen(base="painted block", tests=Tried(pull="let go"), choose="two-coat")
     assert o.id == "two-coat"
     assert "bond-in-doubt" in codes(o.cautions)
 

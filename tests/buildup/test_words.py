@@ -9,7 +9,7 @@ from typing import get_args
 import pytest
 
 from darby.buildup import MeetsOld, Override, OwnCoat, care
-from darby.buildup.model import DOUBTFUL, FINISHES, OPTIONS, Place, Tests
+from darby.buildup.model import DOUBTFUL, FINISHES, OPTIONS, Place, Tried
 from darby.words import LANGUAGES, catalogue, say
 
 from .asking import BOOK, DAY, HOUR, following, inch, run
@@ -61,10 +61,10 @@ def everything():
 
 def of_doubtful_bases():
     for base in DOUBTFUL:
-        for tests in (None, Tests(tap="hollow"), Tests(pull="let go"), Tests("holds", "soaks in", "sound", "held"),
-                      Tests("holds", "beads", "sound", "held")):  # fmt: skip
+        for tests in (None, Tried(tap="hollow"), Tried(pull="let go"), Tried("holds", "soaks in", "sound", "held"),
+                      Tried("holds", "beads", "sound", "held")):  # fmt: skip
             yield run(base=base, tests=tests, behind="frame")
-    yield run(base="painted plaster", tests=Tests(pull="let go"), behind="block")
+    yield run(base="painted plaster", tests=Tried(pull="let go"), behind="block")
 
 
 @pytest.fixture(scope="module")

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from darby.job import Job, JobError, loads
-from darby.job.model import REST, Tests
+from darby.job.model import REST, Tried
 from darby.measure.units import FT, IN
 from tests.job.documents import FIRM, JOB, SHAPES
 
@@ -65,7 +65,7 @@ def test_what_was_said_of_a_shape_is_said_of_all_its_surfaces(whole: Job) -> Non
     assert whole.base("ch-3", REST).brick == "soft"
     hole = whole.base("hole", REST)
     assert (hole.replaced, hole.behind, hole.built) == (True, "frame", 1960)
-    assert hole.tests == Tests("holds", "beads", "sound", "held")
+    assert hole.tests == Tried("holds", "beads", "sound", "held")
     assert "soft" in whole.surface("ch-1").zones[0].traits
 
 
@@ -163,7 +163,7 @@ def test_tests_of_a_zone_are_its_own() -> None:
     made = job(wall)
     zone = made.base("w", "z")
     assert (zone.tests, zone.behind, zone.place) == (None, "block", "parapet")
-    assert made.base("w", REST).tests == Tests(tap="sound", pull="held")
+    assert made.base("w", REST).tests == Tried(tap="sound", pull="held")
 
 
 def test_every_second_pilaster_may_stand_on_one_face_only() -> None:

@@ -2,12 +2,12 @@
 
 import pytest
 
-from darby.buildup.model import Tests
+from darby.buildup.model import Tried
 from tests.buildup.asking import BOOK, up
 from tests.published import checked
 
 FAQ = "PCA, Stucco FAQ, bonding agents"
-HELD = Tests("holds", "beads", "sound", "held")
+HELD = Tried("holds", "beads", "sound", "held")
 
 
 def rules(code, **fields):
@@ -35,5 +35,5 @@ def test_paint_that_holds_is_cleaned_roughened_and_dashed(base):
 
 @checked("our arithmetic", f"{FAQ}: painted, sealed or dirty bases are the cause of hollow sheets")
 def test_what_sounds_hollow_comes_off():
-    assert "prep.hollow.pca" in rules("verdict.do-not", base="painted plaster", tests=Tests(tap="hollow"))
+    assert "prep.hollow.pca" in rules("verdict.do-not", base="painted plaster", tests=Tried(tap="hollow"))
     assert BOOK.rule("prep.hollow").figure.standing == "second-hand"

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from darby.answers.stage import Answers, Stage
 from darby.answers.wall import Wall
 from darby.buildup import BuildUp, BuildUpAsk, MeetsOld, Override, OwnCoat, build_up
-from darby.buildup.model import Tests
+from darby.buildup.model import Tried
 from darby.measure.surface import Surface
 from darby.working import Working
 
@@ -93,9 +93,9 @@ def _zone_ask(
     )
 
 
-def _tests(base: Base) -> Tests | None:
+def _tests(base: Base) -> Tried | None:
     tests = base.tests
-    return None if tests is None else Tests(tests.scrape, tests.water, tests.tap, tests.pull)
+    return None if tests is None else Tried(tests.scrape, tests.water, tests.tap, tests.pull)
 
 
 def _override(wanted: Wanted) -> Override | None:

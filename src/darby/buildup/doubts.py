@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from darby.buildup.model import DOUBTFUL, OLD, BuildUpAsk, Tests, Verdict
+from darby.buildup.model import DOUBTFUL, OLD, BuildUpAsk, Tried, Verdict
 from darby.working.model import Note, Quantity, Working, note
 
-UNTRIED = Tests()
+UNTRIED = Tried()
 
 
 def verdict(ask: BuildUpAsk) -> Verdict | None:
@@ -28,7 +28,7 @@ def verdict(ask: BuildUpAsk) -> Verdict | None:
     return "clean and bond" if tests.water == "soaks in" or _bare(ask, tests) else "roughen and bond"
 
 
-def _bare(ask: BuildUpAsk, tests: Tests) -> bool:
+def _bare(ask: BuildUpAsk, tests: Tried) -> bool:
     return ask.base == "old plaster" and tests.water is None
 
 
@@ -60,7 +60,7 @@ def said(ask: BuildUpAsk, found: Verdict | None) -> list[Note]:
     return notes
 
 
-def _untried(ask: BuildUpAsk, tests: Tests) -> list[str]:
+def _untried(ask: BuildUpAsk, tests: Tried) -> list[str]:
     """The tests that would decide, and nobody made."""
     wanted = ["tap"] if ask.base in OLD else []
     wanted += ["scrape"] if ask.base != "old plaster" else []

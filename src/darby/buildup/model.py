@@ -80,7 +80,7 @@ class OwnCoat:
 
 
 @dataclass(frozen=True, slots=True)
-class Tests:
+class Tried:
     """What was tried on a doubtful base, and how it came out. None = not tried."""
 
     scrape: Literal["holds", "comes off"] | None = None
@@ -147,7 +147,7 @@ class BuildUpAsk:
     above_paving: Length | None = None
     brick: Literal["soft", "sound"] | None = None
     behind: Behind | None = None
-    tests: Tests | None = None
+    tests: Tried | None = None
     place: Place | None = None
     retains: Length | None = None
     sprinklers: bool = False

@@ -51,7 +51,7 @@ ALSO: tuple[str, ...] = get_args(AlsoKind)
 
 
 @dataclass(frozen=True, slots=True)
-class Tests:
+class Tried:
     """What he tried on a base that plaster may not hold on, and how it came out. None = not tried.
 
     ``scrape`` of the paint, ``water`` thrown on it, ``tap`` all over, ``pull`` of a test patch.
@@ -87,7 +87,7 @@ class Base:
     above_paving: Length | None = None
     brick: Brick | None = None
     behind: Behind | None = None
-    tests: Tests | None = None
+    tests: Tried | None = None
     place: Place | None = None
     retains: Length | None = None
     sprinklers: bool = False

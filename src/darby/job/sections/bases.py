@@ -9,7 +9,7 @@ from typing import Any, Literal
 from darby import measure
 from darby.job import allowed as ok
 from darby.job.fields import Document, Measured, key, must
-from darby.job.model import REST, Base, Behind, Block, Brick, Joints, Sheathing, Tests
+from darby.job.model import REST, Base, Behind, Block, Brick, Joints, Sheathing, Tried
 from darby.job.part import Part
 from darby.measure.shapes import Point
 from darby.measure.surface import BaseKind, Length, Zone
@@ -67,7 +67,7 @@ class Made:
     built: int | None = None
     brick: Brick | None = None
     behind: Behind | None = None
-    tests: Tests | None = None
+    tests: Tried | None = None
 
     def at(self, surface: str, zone: str, name: str = "") -> Base | None:
         """The Base of a zone; None if the kind could not be read."""
@@ -137,13 +137,13 @@ def read_base(part: Part, wall: Made | None = None) -> Made:
     )
 
 
-def read_tests(part: Part) -> Tests | None:
+def read_tests(part: Part) -> Tried | None:
     """What he tried; None if he wrote nothing of it."""
     inner = part.part("tests")
     if inner is None:
         return None
-    tests = Tests(inner.word("scrape"), inner.word("water"), inner.word("tap"), inner.word("pull"))
-    return tests if tests != Tests() else None
+    tests = Tried(inner.word("scrape"), inner.word("water"), inner.word("tap"), inner.word("pull"))
+    return tests if tests != Tried() else None
 
 
 def note_unsaid(part: Part, surface: str, made: Made) -> None:
