@@ -80,6 +80,7 @@ class Solver:
     readings: range = field(default_factory=lambda: range(0))
     rows: Array = field(default_factory=lambda: np.zeros((0, 0)))
     lows: Array = field(default_factory=lambda: np.zeros(0))
+    thickness: range = field(default_factory=lambda: range(0))
     fixed: tuple[range, range] = field(default_factory=lambda: (range(0), range(0)))
 
     @classmethod
@@ -128,23 +129,27 @@ class Solver:
         worth = np.concatenate([found.worth, found.own[:-2]])
         return bool(np.count_nonzero(np.abs(worth) > float(SLACK)) < np.count_nonzero((self.high > self.low)[:-2]))
 
-    def evened(self, found: Solved, readings: Array, breaks: Callable[[Array], bool] = lambda _: False) -> Array:
+    def evened(self, found: Solved, readings: Array, breaks: Callable[[Array], bool] = lambda _: False) -> Array | None:
         """Of all faces that take as little plaster as the one found, the one whose thickest reading is thinnest.
 
         Without it a face over one high spot could be turned on it like a gate, at no cost. ``readings`` is how far the
-        wall stands out at them; ``breaks`` adds rules that unknowns break, and says whether it did. The programme is
-        left with rows that hold nothing.
+        wall stands out at them; ``breaks`` adds rules that unknowns break, and says whether it did. None where the
+        rules it added leave no face that takes so little. The programme is left with rows that hold nothing.
         """
-        own = len(self.cost) - 2
-        free = np.full(len(readings), np.inf)
-        self.add(self.rows, -free, readings, thickest=-1.0)
-        (row,) = self.add(self.cost[None, :own], np.array([-np.inf]), np.array([found.cost + float(SLACK)]))
+        if not self.thickness:
+            free = np.full(len(readings), np.inf)
+            self.thickness = self.add(self.rows, -free, readings, thickest=-1.0)
+        (row,) = self.add(self.cost[None, :-2], np.array([-np.inf]), np.array([found.cost + float(SLACK)]))
         self.programme.weigh(_only(len(self.cost), -1))
-        even = self.programme.solve().x
-        while breaks(even):
+        try:
             even = self.programme.solve().x
-        self.programme.weigh(self.cost)
-        self.programme.bound_row(row, -np.inf, np.inf)
+            while breaks(even):
+                even = self.programme.solve().x
+        except Unsolvable:
+            return None
+        finally:
+            self.programme.weigh(self.cost)
+            self.programme.bound_row(row, -np.inf, np.inf)
         return even
 
     def again(self, reading: int, low: float, floor: Array | None = None) -> float:
@@ -244,7 +249,8 @@ def plane(ask: GroundsAsk, wall: Wall, fixed: Array, name: FaceName, lean: float
     solver = Solver.of(rows(grid.nodes), np.array([1.0, 0, 0]), -open_, open_)
     solver.hold(rows(wall.readings[:, :2]), bounds(ask, wall), rows(fixed[:, :2]), fixed[:, 2])
     found, missed = solver.solve(ask.at)
-    x = solver.evened(found, wall.readings[:, 2]) if solver.ties(found) else found.x
+    even = solver.evened(found, wall.readings[:, 2]) if solver.ties(found) else None
+    x = found.x if even is None else even
     face = made(name, grid, found, x, solver, missed, wall)
     face.steep = abs(float(x[2])) / float(scale[1])
     return face

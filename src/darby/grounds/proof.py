@@ -30,14 +30,13 @@ PLACES = len(str(INCH / HAIR))
 def of_plane(ask: GroundsAsk, wall: Wall, fixed: Array, face: Set, lean: float) -> tuple[str, ...]:
     """Lines that prove a plane: the readings (R) and fixed points (F) with their weights, and three sums over them."""
     rows = _held(ask, wall, fixed, face)
-    weights = np.array([w for _, w, _, _ in rows])
-    places = np.array([p for _, _, p, _ in rows]).reshape(-1, 2)
-    outs = np.array([o for _, _, _, o in rows])
+    weights = np.array([row[1] for row in rows])
+    places = np.array([row[2] for row in rows]).reshape(-1, 2)
+    outs = np.array([row[-2] for row in rows])
     bound = float(weights @ outs)
     middle = wall.middle
     lines = [
-        *(f"{name}: {write(p[0])}, {write(p[1])}: {says}" for (name, _, p, _), says in
-          zip(rows, _outs(ask, rows), strict=True)),
+        *(f"{name}: {write(p[0])}, {write(p[1])}: {says}" for name, _, p, _, says in rows),
         f"1 = {_sum(weights, lambda _: '')}",
         f"u: {_feet(middle[0])} = {_sum(weights, lambda n: f' × {_feet(places[n, 0])}')}",
     ]  # fmt: skip
@@ -54,31 +53,25 @@ def of_plane(ask: GroundsAsk, wall: Wall, fixed: Array, face: Set, lean: float) 
     return tuple(lines)
 
 
-Row = tuple[str, float, Array, float]
-"""Name, weight, place, and how far out the face must stand there."""
+Row = tuple[str, float, Array, float, str]
+"""Name, weight, place, how far out the face must stand there, and that as arithmetic."""
 
 
 def _held(ask: GroundsAsk, wall: Wall, fixed: Array, face: Set) -> list[Row]:
+    """The readings and fixed points that hold the face. What is fixed and cannot be met is missed alike, out where
+    it holds the face in, back where it holds it out."""
+    rows: list[Row] = []
     least = float(ask.least)
-    readings: list[Row] = [
-        (f"R{wall.numbers[n]}", float(face.worth[n]), wall.readings[n, :2], float(wall.readings[n, 2]) + least)
-        for n in np.flatnonzero(face.worth > float(SLACK))
-    ]
-    return readings + [
-        (f"F{n + 1}", float(face.fixed_worth[n]), fixed[n, :2], float(fixed[n, 2]))
-        for n in np.flatnonzero(np.abs(face.fixed_worth) > float(SLACK))
-    ]
-
-
-def _outs(ask: GroundsAsk, rows: Sequence[Row]) -> list[str]:
-    said = []
-    for name, _, _, out in rows:
-        if name.startswith("F"):
-            said.append(_inches(out))
-        else:
-            least = float(ask.least)
-            said.append(f"{_inches(out - least)} + {_inches(least)} = {_inches(out)}")
-    return said
+    for n in np.flatnonzero(face.worth > float(SLACK)):
+        read = float(wall.readings[n, 2])
+        says = f"{_inches(read)} + {_inches(least)} = {_inches(read + least)}"
+        rows.append((f"R{wall.numbers[n]}", float(face.worth[n]), wall.readings[n, :2], read + least, says))
+    for n in np.flatnonzero(np.abs(face.fixed_worth) > float(SLACK)):
+        flush, back = float(fixed[n, 2]), face.fixed_worth[n] > 0
+        out = flush - face.misses if back else flush + face.misses
+        missed = f" {'-' if back else '+'} {_inches(face.misses)} = {_inches(out)}" if face.misses > float(HAIR) else ""
+        rows.append((f"F{n + 1}", float(face.fixed_worth[n]), fixed[n, :2], out, f"{_inches(flush)}{missed}"))
+    return rows
 
 
 def _sum(weights: Array, what: Callable[[int], str]) -> str:

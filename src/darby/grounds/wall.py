@@ -12,6 +12,7 @@ from collections import defaultdict
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
+from math import sqrt
 from statistics import NormalDist, median
 
 import numpy as np
@@ -188,19 +189,35 @@ class Wall:
         hull = shapely.get_coordinates(shapely.convex_hull(whole))[:-1]
         apart = shapely.distance(shapely.points(hull), shapely.multipoints(readings[:, :2])) > float(HAIR)
         self.added = hull[apart]
-        away = self.added[:, None, :] - readings[None, :, :2]
-        self.nearest = (away**2).sum(axis=2).argmin(axis=1)
+        self.nearest = self._nearest(self.added)
         self.outs = self.heights(readings[:, 2])
         self.folded = triangulated(np.vstack([readings[:, :2], self.added]), self.outs)
 
+    def _nearest(self, points: Array) -> Whole:
+        """The reading nearest to each of (k, 2) points; of several as near the one that lies farthest back."""
+        square = ((points[:, None, :] - self.readings[None, :, :2]) ** 2).sum(axis=2)
+        off = self.readings[:, 2] - on_plane(self.plane, self.readings)
+        alike = square <= square.min(axis=1, keepdims=True) * (1 + float(SLACK)) + float(SLACK)
+        return np.asarray(np.where(alike, off, np.inf).argmin(axis=1), dtype=np.intp)
+
     def heights(self, read: Array) -> Array:
         """The wall at the points of ``folded`` if the readings were ``read``."""
+        return np.concatenate([read, self._carried(self.added, self.nearest, read)])
+
+    def _carried(self, points: Array, nearest: Whole, read: Array) -> Array:
+        """The wall carried on to points past the readings."""
         off = read - on_plane(self.plane, self.readings)
-        return np.concatenate([read, on_plane(self.plane, self.added) + off[self.nearest]])
+        return np.asarray(on_plane(self.plane, points) + off[nearest])
 
     def at(self, points: Array, outs: Array | None = None) -> Array:
-        """How far the wall stands out at (k, 2) points [m]."""
-        return self.folded.at(points, self.outs if outs is None else outs)
+        """How far the wall stands out at (k, 2) points [m]; ``outs`` at the points of ``folded``, if not as read."""
+        outs = self.outs if outs is None else outs
+        which, weights = self.folded.weights(points)
+        found = (outs[self.folded.corners[which]] * weights).sum(axis=1)
+        past = np.flatnonzero(weights.min(axis=1) < -sqrt(SLACK))
+        if len(past):
+            found[past] = self._carried(points[past], self._nearest(points[past]), outs[: len(self.readings)])
+        return np.asarray(found)
 
     @cached_property
     def pieces(self) -> Piece:

@@ -12,8 +12,8 @@ along every level; likewise for plumb lines. Both slants are held along lines th
 fields' sides, read at half fields.
 
 All windows together are too many, so a programme is solved with a few, the windows that the solution breaks are added,
-and so on until none is broken by more than a thousandth; then the face is drawn in toward the leaning plane (which
-keeps every rule) by as much as is left. Every row is a rule, so nothing is lost by adding only the needed ones.
+and so on until none is broken by more than a thirty-thousandth; then the face is drawn in toward the leaning plane
+(which keeps every rule) by as much as is left. Every row is a rule, so nothing is lost by adding only the needed ones.
 
 **Where the wall is not measured** the programme would let the face dive to the end of the rules. So at every ground
 the face leaves the least over the wall as it is taken there, or what the leaning plane leaves if that is less. And from
@@ -25,6 +25,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from math import sqrt
 
 import numpy as np
 import shapely
@@ -35,10 +36,8 @@ from darby.grounds.model import GroundsAsk, Straightedge
 from darby.grounds.straightedge import Line, Sag
 from darby.grounds.wall import Flags, Wall
 from darby.measure.limits import SLACK, whole
-from darby.measure.units import IN
-from darby.measure.writing import HAIR
 
-ROOM = float(HAIR / IN)
+ROOM = sqrt(SLACK)
 """A rule broken by less than this part of its gap is kept: what is left is drawn in."""
 
 
@@ -180,10 +179,15 @@ def wandering(ask: GroundsAsk, wall: Wall, fixed: Array, leaning: Set, lean: flo
     def breaks(x: Array) -> bool:
         return _break(solver, held, x[:-2])
 
-    while breaks(found.x):
+    while True:
+        while breaks(found.x):
+            found, missed = solver.solve(ask.at)
+        x = solver.evened(found, wall.readings[:, 2], breaks) if solver.ties(found) else found.x
+        if x is not None:
+            break
         found, missed = solver.solve(ask.at)
-    x = solver.evened(found, wall.readings[:, 2], breaks) if solver.ties(found) else found.x
     face = made("wandering", grid, found, x, solver, missed, wall)
+    face.worth = face.worth + _floor_worth(wall, nodes, found.own[:-2])
     _draw_in(face, leaning, nodes, held)
     face.steep = steepest(face, fields)
     face.sags = tuple(_worst(face, lines) for lines in laid)
@@ -227,6 +231,16 @@ def floors(ask: GroundsAsk, wall: Wall, nodes: Array, leaning: Set, outs: Array)
     ``outs`` is how far the wall stands out at the points of ``wall.folded``.
     """
     return np.asarray(np.minimum(wall.at(nodes, outs) + float(ask.least), leaning.at(nodes)))
+
+
+def _floor_worth(wall: Wall, nodes: Array, worth: Array) -> Array:
+    """What the readings are worth through the floors of the crossings, which stand on the wall between them."""
+    which, shares = wall.folded.weights(nodes)
+    found = np.zeros(len(wall.folded.points))
+    np.add.at(found, wall.folded.corners[which], np.maximum(worth, 0.0)[:, None] * np.maximum(shares, 0.0))
+    read = len(wall.readings)
+    np.add.at(found, wall.nearest, found[read:])
+    return found[:read]
 
 
 def columns(grid: Grid, fields: Flags) -> list[tuple[int, int, int]]:
