@@ -14,12 +14,23 @@ from hypothesis import strategies as st
 
 from darby.measure.faults import Unreadable
 from darby.measure.units import FT, IN
-from darby.quantities import Bought, CutList, Offcut, Piece, Splice, Stock, cut_list
+from darby.quantities import (
+    Bought,
+    CutAsk,
+    CutList,
+    Offcut,
+    Piece,
+    Profile,
+    Splice,
+    Stock,
+    cut_list,
+    cut_lists,
+)
 from darby.quantities.cutting.filling import buy_of
 from darby.quantities.cutting.packing import checked as checked_plan
 from darby.quantities.cutting.packing import dive, written_out
 from darby.quantities.cutting.relaxation import Relaxation
-from darby.quantities.cutting.weighing import by_length
+from darby.quantities.cutting.weighing import Buying, by_length
 from darby.quantities.cutting.whole import checked, packing
 
 MM = Fraction(1, 1000)
@@ -103,6 +114,25 @@ def test_writing_every_pattern_out_finds_a_way_or_shows_that_there_is_none(
     if rounded is not None:
         assert checked_plan(task, rounded)
         assert all(used <= n for used, n in zip(buy_of(task, rounded), buy, strict=True))
+
+
+def test_the_next_cheapest_buy_after_one_that_is_barred() -> None:
+    """Bars of 20 at 2 and of 25 at 3, 60 to hold: 3 x 20 at 6, then 20 + 20 + 25 at 7, then 4 x 20 at 8."""
+    asked = checked([Piece("a", Fraction(5), 12)], [Stock(Fraction(20), Decimal(2)), Stock(Fraction(25), Decimal(3))],
+                    NOUGHT, [], None, "")  # fmt: skip
+    task = packing(asked)
+    assert task is not None
+    buying = Buying(task)
+    buying.weighings = [by_length(task)]
+    found = []
+    for _ in range(4):
+        buy = buying.cheapest(100)
+        assert buy is not None
+        found.append(task.cost(buy))
+        buying.barred.add(buy)
+    assert found == [6, 7, 8, 8]  # 2 x 25 + 20 too
+    assert not buying.gave_up
+    assert buying.cheapest(8) is None
 
 
 def goes_in(sizes: list[int], rooms: list[int]) -> bool:
@@ -196,12 +226,31 @@ def test_pieces_add_up_and_nothing_is_cheaper_than_the_bound(
 @settings(max_examples=25, deadline=None)
 @given(st.lists(st.tuples(st.integers(20, 600), st.integers(1, 4)), min_size=1, max_size=8), st.integers(0, 2))
 def test_the_weighings_prove_the_bound(pieces: list[tuple[int, int]], kerf: int) -> None:
-    """Of each weighing: no set of pieces that goes into a bar is heavier than its limit; below the bound none fits."""
-    stock = [(600, 31), (800, 40)]
-    found = cut_list([(p * MM, n) for p, n in pieces], [(s * MM, c) for s, c in stock], kerf=kerf * MM)
+    """As they are found, and as they are printed: in the smallest numbers that still prove it."""
+    wanted = tuple(Piece(str(k), p * MM, n) for k, (p, n) in enumerate(pieces))
+    bars = (Stock(600 * MM, Decimal(31)), Stock(800 * MM, Decimal(40)))
+    proves(cut_list(wanted, bars, kerf=kerf * MM), kerf)
+    (printed,) = cut_lists(CutAsk((Profile("casing bead", wanted, bars),), kerf=kerf * MM))[0].lists
+    assert printed.cuts is not None
+    proves(printed.cuts, kerf)
+
+
+def test_jambs_that_do_not_go_together_prove_it_in_small_numbers() -> None:
+    """Of 5, 4 and 3 ft in bars of 8 ft: lengths would let four bars through, five are bought."""
+    wanted = tuple(Piece(str(n), x * FT, count) for n, (x, count) in enumerate([(5, 3), (Fraction(9, 2), 2), (2, 2)]))
+    (printed,) = cut_lists(CutAsk((Profile("casing bead", wanted, (Stock(8 * FT, Decimal(4)),)),)))[0].lists
+    assert printed.cuts is not None
+    assert printed.cuts.cost == 20
+    (w,) = printed.cuts.weighings
+    assert w.unit is None
+    assert w.total <= 5 * w.limits[0][1]
+    assert w.total > 4 * w.limits[0][1]
+    assert w.limits[0][1] < 20
+
+
+def proves(found: CutList, kerf: int) -> None:
+    """No set of pieces that goes into a bar is heavier than its limit; no buy below the bound holds all the pieces."""
     assert found.proved_best
-    prices = dict(stock)
-    held_below: list[bool] = []
     for w in found.weighings:
         assert w.total == sum(count * weight for _, count, weight in w.weights)
         for bar, limit, _ in w.limits:
@@ -213,20 +262,15 @@ def test_the_weighings_prove_the_bound(pieces: list[tuple[int, int]], kerf: int)
                         worth[room] = max(worth[room], worth[room - size] + weight)
             assert worth[-1] <= limit
     tried = {tuple(sorted((b.length, b.count) for b in buy)) for buy in found.tried}
-    limits = {length: [m for w in found.weighings for bar, m, _ in w.limits if bar == length] for length, _ in [
-        (s * MM, c) for s, c in stock]}  # fmt: skip
     for short in range(int(found.cost) // 31 + 1):
         for long in range(int(found.cost) // 40 + 1):
-            if short * prices[600] + long * prices[800] >= found.cost:
-                continue
-            holds = all(
-                short * _limit(w.limits, 600 * MM) + long * _limit(w.limits, 800 * MM) >= w.total
-                for w in found.weighings
-            )
-            buy = tuple(sorted((length, n) for length, n in ((600 * MM, short), (800 * MM, long)) if n))
-            held_below.append(holds and buy not in tried)
-    assert limits
-    assert not any(held_below)
+            if short * 31 + long * 40 < found.cost:
+                holds = all(
+                    short * _limit(w.limits, 600 * MM) + long * _limit(w.limits, 800 * MM) >= w.total
+                    for w in found.weighings
+                )
+                buy = tuple(sorted((length, n) for length, n in ((600 * MM, short), (800 * MM, long)) if n))
+                assert not holds or buy in tried
 
 
 def _limit(limits: tuple[tuple[Fraction, int, int | None], ...], bar: Fraction) -> int:
