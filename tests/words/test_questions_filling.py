@@ -71,7 +71,7 @@ def test_a_soft_standing_is_said_in_the_sentence_and_once():
     filled = fill(entry("scaffold"), default())
     assert "above 6 ft (common practice, no source) it wants" in filled.answer
     lines = fill(entry("power-lines"), default()).answer
-    assert "10 ft (from memory, not checked against the standard) from the lines" in lines
+    assert "10 ft (from memory, not checked against the standard) away from the lines" in lines
     seal = fill(entry("fault.block-ridges"), default())
     assert " ".join((*(c.text for c in seal.causes), seal.cure)).count("no source") == 1
     assert "published" not in fill(entry("weep-screed"), default()).answer

@@ -2,6 +2,7 @@
 
 import re
 from datetime import date, timedelta
+from pathlib import Path
 
 import pytest
 
@@ -11,7 +12,8 @@ from darby.words import catalogue, day, written
 from darby.words.asking import Question, entries, typed_in
 from tests.answers.jobs import firehall, walls, without_firm
 
-UNREADY = {"3 ft", "20 x 8", "-5 sq ft", "0 sq ft", "sq ft", "area 51", "3/8 on block", ""}
+ROOT = Path(__file__).parents[2]
+UNREAD = {"3 ft", "20 x 8", "-5 sq ft", "0 sq ft", "sq ft", "area 51", "3/8 on block", ""}
 
 
 @pytest.fixture(scope="module")
@@ -145,7 +147,7 @@ def test_metres_and_yards():
     assert float(typed_in("10 sq yd").area) == pytest.approx(10 * 0.9144**2)
 
 
-@pytest.mark.parametrize("typed", sorted(UNREADY))
+@pytest.mark.parametrize("typed", sorted(UNREAD))
 def test_what_says_no_area_is_not_read(typed):
     assert typed_in(typed).area is None
 
@@ -166,3 +168,20 @@ def test_the_named_day_is_today_or_the_next():
 def test_without_an_area_a_hundred_feet_are_reckoned():
     assert ask("how many bags").reckoned.startswith("100 sq ft at 1/2 in.: ")
     assert ask("how thick").reckoned == ""
+
+
+def test_the_page_for_programs_runs(monkeypatch):
+    monkeypatch.chdir(ROOT)
+    page = (ROOT / "docs" / "questions.md").read_text(encoding="utf-8")
+    (code,) = re.findall(r"```python\n(.*?)```", page, re.DOTALL)
+    told = {}
+    exec(code, told)
+    assert told["told"].filled.id == "how-thick"
+
+
+def test_the_page_counts_right():
+    page = (ROOT / "docs" / "questions.md").read_text(encoding="utf-8")
+    questions = sum(isinstance(e, Question) for e in entries())
+    assert f"({questions} questions)" in page
+    assert f"({len(entries()) - questions} faults)" in page
+    assert f"`{'`, `'.join(PATHS)}`" in " ".join(page.split())
