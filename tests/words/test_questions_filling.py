@@ -104,8 +104,9 @@ def test_a_year_is_no_number_and_a_bucket_is_cubic_feet():
 
 
 def test_one_end_of_a_range():
-    cure = fill(entry("fault.block-lines"), default()).cure
-    assert "a base coat of 3/8 in. to 1/2 in. before" in cure
+    filled = fill(entry("fault.block-lines"), default())
+    assert "a base coat of 3/8 in. to 1/2 in. before" in filled.cure
+    assert "3/8 to 1/2 in." in [told.value for told in filled.told]  # told once, as the source has it
 
 
 def test_a_book_that_is_silent_is_an_error():

@@ -113,7 +113,7 @@ class _Pen:
         """The value as printed, and the phrase of its standing where that is soft."""
         figure = self.figure(want)
         text = self.write(want, figure)
-        self.tell(figure, text)
+        self.tell(figure, written(figure, self.language, self.system) if want.form in ("low", "high") else text)
         soft = figure.standing in SOFT and not figure.why
         return text, catalogue(self.language)[f"standing.{figure.standing}"] if soft else ""
 
