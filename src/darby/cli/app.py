@@ -180,7 +180,7 @@ def papers(
     es: Spanish = False,
 ) -> None:
     """Write the papers."""
-    from darby.papers import NotOurs, paper_set, write_set
+    from darby.papers import NotOurs, not_made, paper_set, write_set
 
     job = _load(file, es=es)
     answers = _answer(job, es=es)
@@ -195,7 +195,10 @@ def papers(
         _refuse(setting.say("cli.cannot-write", file=Verbatim(error.filename or folder)))
     for name in names:
         typer.echo(setting.say("cli.wrote", file=Verbatim(folder / name.name)))
-    raise typer.Exit(1 if answers.unanswered() else 0)
+    missing = not_made(answers, setting.language)
+    for said in missing:
+        typer.echo(said, err=True)
+    raise typer.Exit(1 if missing or answers.unanswered() else 0)
 
 
 @app.command(cls=Plain, help=_help("rules"))

@@ -13,8 +13,8 @@ if TYPE_CHECKING:
 
 SERIOUS = ("stop", "caution")
 
-SAID_WITH = {"safety.frozen-base": "safety.cold"}
-"""Cautions that the crew's sentence of another one says too."""
+SAID_WITH = {"safety.frozen-base": "safety.cold", "safety.silica-cut": "safety.silica-saw"}
+"""Cautions of which the crew hears another one: its sentence says the same, or says it of his tool."""
 
 FIRST = (
     "safety.cement", "safety.silica-mix", "safety.silica-cut", "safety.silica-saw", "safety.silica-grinder",
