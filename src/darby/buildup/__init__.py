@@ -33,11 +33,12 @@ def choose(*, base: str, position: str = "vertical", finish: str = "float", book
     Parameters
     ----------
     base
-        "block", "concrete", "frame" or "lath over block".
+        "block", "concrete", "frame", "lath over block", "painted block", "brick", "stone", "old plaster" or
+        "painted plaster"; on the last and on what is painted ``tests`` decide (``model.Tried``).
     position
         "vertical", or "horizontal" for what is seen from below.
     finish
-        "float", "smooth", "dash", "lace", "scraped", or "none".
+        "float", "smooth", "dash", "lace", "scraped", "wet dash", "skip trowel", "pebble", or "none".
     book
         None = the rule book that ships with darby.
     more
