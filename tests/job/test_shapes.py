@@ -177,3 +177,14 @@ def test_every_second_pilaster_may_stand_on_one_face_only() -> None:
 def test_two_shapes_cannot_write_one_surface() -> None:
     wall = '[[wall]]\nid = "gw-front"\nlength = "9\'"\nheight = "8\'"\nbase = "block"\n'
     assert ("job.twice", 'garden wall "gw", id') in faults(wall + GARDEN)
+
+
+def test_what_cannot_stand_is_said_even_where_something_else_cannot_be_read() -> None:
+    text = GARDEN.replace('cap = "drip"', 'cap = "flat"')
+    text += 'pilasters = { every = "1\'", width = "16 in", out = "4 in" }\n'
+    box = '[[box]]\nid = "c"\nkind = "column"\nsides = []\nheight = 9\nroof = "steep"\nbase = "brik"\ncap = "none"\n'
+    assert set(faults(text + box)) == {
+        ("job.flat-top", 'garden wall "gw", cap'), ("measure.pilasters-overlap", 'garden wall "gw", pilasters'),
+        ("measure.box-sides", 'box "c", sides'), ("measure.no-unit", 'box "c", height'),
+        ("measure.pitch", 'box "c", roof'), ("job.not-one-of", 'box "c", base'), ("job.flat-top", 'box "c", cap'),
+    }  # fmt: skip

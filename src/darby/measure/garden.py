@@ -172,7 +172,7 @@ def garden_wall(
     holes = tuple(openings)
     plan = _Built(
         id, name, length, height, thick,
-        _spans(pilasters, length, holes) if pilasters is not None else (),
+        spans_of(pilasters, length, holes) if pilasters is not None else (),
         pilasters.out if pilasters is not None else NOUGHT,
         pilasters.on if pilasters is not None else frozenset(),
         cap, (left, right), FACES[:faces],
@@ -191,10 +191,10 @@ def garden_wall(
     return tuple(made)
 
 
-def _spans(
+def spans_of(
     pilasters: Pilasters, length: Length, openings: Sequence[Opening]
 ) -> tuple[tuple[Length, Length], ...]:  # fmt: skip
-    """Left and right side of each pilaster, in order.
+    """Left and right side of each pilaster of a wall ``length`` [m] long, in order; none stands in an opening.
 
     Raises
     ------

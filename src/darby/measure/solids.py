@@ -84,8 +84,7 @@ def box(
         ``roof`` for the side that looks down, else none); ``measure.slope-past-top`` (place ``roof``) where the roof
         rises past the top; ``measure.cap-fall`` (place ``cap``) for a slope that does not fall, or falls both ways.
     """
-    if not 2 <= len(sides) <= 3:
-        raise Unreadable(Fault("measure.box-sides", "sides", str(len(sides)), "2 … 3"))
+    check_sides(len(sides))
     closed = len(sides) == 2
     lengths = (*sides, *sides) if closed else tuple(sides)
     n = len(lengths)
@@ -133,6 +132,18 @@ def box(
         wide, deep = lengths[front], lengths[front + 1]
         made.append(_lid(id, name, wide, deep, ids, front, cap, tuple(zones), ahead, foot + height, count))
     return tuple(made)
+
+
+def check_sides(count: int) -> None:
+    """Refuse a box of other than two or three measured sides.
+
+    Raises
+    ------
+    Unreadable
+        ``measure.box-sides`` (place ``sides``).
+    """
+    if not 2 <= count <= 3:
+        raise Unreadable(Fault("measure.box-sides", "sides", str(count), "2 … 3"))
 
 
 def _feet(

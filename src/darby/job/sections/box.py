@@ -22,7 +22,7 @@ from darby.job.sections.shapes import (
     read_shape,
 )
 from darby.measure.shapes import AGAINST
-from darby.measure.solids import Roof, box
+from darby.measure.solids import Roof, box, check_sides
 from darby.measure.surface import EdgeKind, Opening
 
 SIDES = 4
@@ -81,15 +81,18 @@ def _read(part: Part, draft: Draft) -> None:
     openings = _openings(part, plan.id)
     ids = [*(f"{plan.id}-{n}" for n in range(1, SIDES + 1)), f"{plan.id}-top"]
 
+    ways = {"sides": ("sides",), "cap": ("cap",), "roof": ("roof",)}
     make = None
     lengths = [side for side in sides if side is not None]
-    if part.has("sides") and len(lengths) == len(sides) and height and cap and left and right and readable:
+    readable &= part.has("sides") and len(lengths) == len(sides)
+    if part.has("sides"):  # said even where something else cannot be read
+        part.attempt((), lambda: check_sides(len(sides)))
+    if 2 <= len(sides) <= 3 and height and cap and left and right and readable:
         make = partial(
             box, plan.id, plan.name, lengths, height, cap, roof=roof, base=base, openings=openings,
             zones=(plan.rest(),), left=left, right=right, facing=plan.facing, foot=plan.foot or Fraction(0),
             count=count,
         )  # fmt: skip
-    ways = {"sides": ("sides",), "cap": ("cap",), "roof": ("roof",)}
     finish_shape(draft, plan, make, ways, ids)
 
 

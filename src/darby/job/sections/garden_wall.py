@@ -20,8 +20,9 @@ from darby.job.sections.shapes import (
     read_cap,
     read_plain_end,
     read_shape,
+    stands,
 )
-from darby.measure.garden import FACES, Pilasters, garden_wall
+from darby.measure.garden import FACES, Pilasters, garden_wall, spans_of
 from darby.measure.shapes import FREE_END
 from darby.measure.surface import Length, Opening
 
@@ -73,17 +74,20 @@ def _read(part: Part, draft: Draft) -> None:
         read_plain_end(part, side, plan.id, FREE_END, "job.assumed-outside-corner") for side in ("left", "right")
     )
     openings = _openings(part, plan.id, thick, faces)
-    stands, pilasters = _pilasters(part, length)
+    readable, pilasters = _pilasters(part, length)
     ids = [f"{plan.id}-{name}" for name in PARTS]
+    ways = {"pilasters": ("pilasters",), "cap": ("cap",), "retains": ("retains",)}
+    if pilasters is not None and length is not None:  # said even where something else cannot be read
+        spans = partial(spans_of, pilasters, length, openings)
+        readable = stands(draft, plan, ways, ids[0], spans) is not None
 
     make = None
-    if length and height and thick and cap and left and right and stands:
+    if length and height and thick and cap and left and right and readable:
         make = partial(
             garden_wall, plan.id, plan.name, length, height, thick, cap, faces=faces, pilasters=pilasters, left=left,
             right=right, openings=openings, zones=(plan.rest(),), facing=plan.facing, foot=plan.foot or NOUGHT,
             retains=plan.retains or NOUGHT,
         )  # fmt: skip
-    ways = {"pilasters": ("pilasters",), "cap": ("cap",), "retains": ("retains",)}
     finish_shape(draft, plan, make, ways, ids)
 
 

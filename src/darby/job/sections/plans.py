@@ -8,7 +8,6 @@ from fractions import Fraction
 
 from darby.job.model import REST, Base, Place
 from darby.job.part import Part
-from darby.job.places import Loc
 from darby.job.sections.bases import Made
 from darby.job.sections.ends import End
 from darby.measure.surface import Length, Opening, Surface, Zone
@@ -81,8 +80,6 @@ class ShapePlan(Plan):
     """One garden wall, box, strip or ring, as the surfaces it writes: () where it could not be read."""
 
     surfaces: tuple[Surface, ...] = ()
-    ways: Mapping[str, Loc] = field(default_factory=dict)
-    """What measure calls a part of the shape, and the way to what says it in the document."""
     replaced: bool = False
 
     def placed(self, base: Base) -> Base:

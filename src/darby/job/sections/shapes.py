@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from typing import Annotated, Literal, get_args
+from typing import Annotated, Literal, TypeVar, get_args
 
 from darby.job import allowed as ok
 from darby.job.draft import Draft
@@ -19,6 +19,8 @@ from darby.measure.faults import Unreadable
 from darby.measure.garden import Cap, CapKind
 from darby.measure.shapes import WallSide
 from darby.measure.surface import Surface
+
+_T = TypeVar("_T")
 
 CAPS: tuple[str, ...] = get_args(CapKind)
 OPEN = ("flat", "none", "open", "level")
@@ -108,6 +110,24 @@ def read_plain_end(part: Part, side: str, id: str, otherwise: WallSide, code: st
     return WallSide(end.kind, None, end.meets) if end.readable else None
 
 
+def stands(draft: Draft, plan: ShapePlan, ways: Mapping[str, Loc], first: str, do: Callable[[], _T]) -> _T | None:
+    """Do it; what measure refuses is a fault at what says it in the document, and None.
+
+    ``ways``: what measure calls a part of the shape, and the key that says it. ``first``: the surface its openings
+    are written on.
+    """
+    try:
+        return do()
+    except Unreadable as unreadable:
+        fault = unreadable.fault
+        known = draft.reading.ways.get((first, fault.place))
+        if known is not None:
+            draft.reading.fault(known, fault.code, fault.found, fault.allowed, fault.nearest)
+        else:
+            plan.part.fault_at(ways.get(fault.place, ()), fault.code, fault.found, fault.allowed, fault.nearest)
+        return None
+
+
 def finish_shape(
     draft: Draft,
     plan: ShapePlan,
@@ -117,33 +137,19 @@ def finish_shape(
 ) -> None:
     """Make the surfaces and name them; ``make`` is None where something could not be read.
 
-    ``ways``: what measure calls a part of the shape, and the key that says it. ``ids``: every name that surfaces of
-    this shape may have, so that what speaks of them is not blamed for a shape that could not be made.
+    ``ids``: every name that surfaces of this shape may have, so that what speaks of them is not blamed for a shape
+    that could not be made.
     """
-    plan.ways = ways
+    named = list(ids)
     if make is not None and plan.foot is not None:
-        try:
-            made = make()
-            plan.surfaces = made if isinstance(made, tuple) else (made,)
-        except Unreadable as unreadable:
-            fault = unreadable.fault
-            place = fault.place
-            known = draft.reading.ways.get((_first(plan, ids), place))
-            if known is not None:
-                draft.reading.fault(known, fault.code, fault.found, fault.allowed, fault.nearest)
-            else:
-                way = ways.get(place, ())
-                plan.part.fault_at(way, fault.code, fault.found, fault.allowed, fault.nearest)
+        made = stands(draft, plan, ways, named[0], make)
+        plan.surfaces = made if isinstance(made, tuple) else (made,) if made is not None else ()
     if not plan.id:
         return
-    names = [surface.id for surface in plan.surfaces] or list(ids)
+    names = [surface.id for surface in plan.surfaces] or named
     if names != [plan.id]:
         draft.houses[plan.id] = names
     for name in names:
         if name in draft.zones:
             plan.part.fault("id", "job.twice", name, ok.ONCE)
         draft.zones[name] = [REST]
-
-
-def _first(plan: ShapePlan, ids: Iterable[str]) -> str:
-    return next(iter(ids), plan.id)
