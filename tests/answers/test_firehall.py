@@ -278,7 +278,8 @@ def test_pieces_of_bead(firehall):
     # each with 7 % for cutting: 39.6, 48.2, 8.6, 119.1, 202.2 and 12.8 ft
     packages = {item: ceil(length * Fraction(107, 100) / PIECES[item]) for item, length in EDGES.items()}
     assert packages == {
-        "weep screed": 4, "drip screed": 5, "corner lath": 2, "corner bead": 12, "casing bead": 21, "expansion joint": 2,
+        "weep screed": 4, "drip screed": 5, "corner lath": 2, "corner bead": 12, "casing bead": 21,
+        "expansion joint": 2,
     }  # fmt: skip
     assert {item: firehall.of("order").line(item).packages.value for item in packages} == packages
 

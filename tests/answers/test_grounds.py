@@ -1,4 +1,4 @@
-"""Grounds of the example's south wall: three faces, none thinner than it may be, the wandering one the least plaster."""
+"""Grounds of the example's south wall: three faces, none thinner than it may be, the wandering one the least."""
 
 import pytest
 
