@@ -108,6 +108,13 @@ def test_solid_bases_have_a_limit(base, limit):
     assert up(hollow(), base=base).limit.written == limit
 
 
+@pytest.mark.parametrize("base", ["brick", "stone", "painted block", "old plaster"])
+def test_other_solid_bases_are_taken_as_block_and_it_is_said(base):
+    found = up(hollow(), base=base)
+    assert found.limit.id == "thickness.no-lath.sma"
+    assert [n.grade for n in found.notes if n.code == "grounds.limit-as-block"] == ["assumed"]
+
+
 @pytest.mark.parametrize("base", ["frame", "lath over block"])
 def test_on_lath_and_wood_there_is_none(base):
     found = up(hollow(depth=2.0), base=base)

@@ -14,7 +14,7 @@ from darby.grounds import Straightedge, rolling_straightedge
 from darby.grounds.faces import Grid
 from darby.grounds.wander import needed, tracks, weights
 
-from .asking import BOOK, FOOT, INCH, at, grid, inches, opening, outline, rectangle, up
+from .asking import BOOK, FOOT, INCH, at, grid, inches, opening, outline, rectangle, run, up
 from .walls import rough
 
 CLOSE = 1e-6
@@ -180,6 +180,12 @@ def test_a_firm_that_follows_the_tighter_voice_gets_half_the_dip():
     readings = grid(10, 10, lambda u, v: -(1 - abs(u - 5) / 5), step=5)
     wander = up(readings, rectangle(10, 10), book=tight).face("wandering")
     assert at(wander, 5, 5) == pytest.approx(3 / 8 - 1 / 8, abs=CLOSE)
+
+
+@pytest.mark.parametrize(("subject", "voice"), [("grounds.long-gap", "c926"), ("grounds.short-gap", "ubc")])
+def test_the_voice_that_is_followed_stands_behind_the_face(subject, voice):
+    working = run(grid(20, 10), book=BOOK.following({subject: voice}))[1]
+    assert f"{subject}.{voice}" in working.steps["bay-south/grounds/wandering/out"].rules
 
 
 @settings(max_examples=8, deadline=None)

@@ -21,6 +21,9 @@ from darby.measure.writing import HAIR
 from darby.rulebook.model import Figure
 from darby.working.model import Quantity, Working
 
+LATHED = ("frame", "lath over block")
+"""Bases that plaster goes on with lath whatever its thickness."""
+
 IN, SQ_FT, CU_FT = unit("in"), unit("sq ft"), unit("cu ft")
 
 
@@ -41,11 +44,12 @@ class Past:
 
 
 def limit_of(ask: GroundsAsk) -> Figure | None:
-    """What may hang without lath; None where the base is lath or wood."""
-    try:
-        return ask.book.number("thickness.no-lath", base=ask.base, position="vertical")
-    except KeyError:
+    """What may hang without lath; None on lath and on wood. Figures speak of block and of concrete; brick, stone and
+    old plaster are taken as block, as the build-up does, which is noted."""
+    if ask.base in LATHED:
         return None
+    base = "concrete" if ask.base == "concrete" else "block"
+    return ask.book.number("thickness.no-lath", base=base, position="vertical")
 
 
 def past_limit(ask: GroundsAsk, wall: Wall, thickness: Array, limit: float) -> Past:

@@ -107,6 +107,8 @@ def _hollows(ask: GroundsAsk, answer: Grounds) -> list[Note]:
              deepest=p.deepest, area=p.area, limit=answer.limit, lifts=p.lifts, excess=p.excess)
         for n, p in enumerate(answer.patches, 1)
     ]  # fmt: skip
+    if ask.base not in ("block", "concrete"):
+        notes.append(note("grounds.limit-as-block", "assumed", ask.at, rules=rules, limit=answer.limit))
     if ask.held is None:
         notes.append(note("grounds.how-held", "caution", ask.at, rules=rules, limit=answer.limit))
         return notes

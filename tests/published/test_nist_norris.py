@@ -1,0 +1,26 @@
+"""Certified least squares line: NIST Statistical Reference Datasets, Norris (1996)."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from darby.grounds.wall import on_plane, plane_of
+from tests.published import checked
+
+X = [0.2, 337.4, 118.2, 884.6, 10.1, 226.5, 666.3, 996.3, 448.6, 777.0, 558.2, 0.4, 0.6, 775.5, 666.9, 338.0, 447.5,
+     11.6, 556.0, 228.1, 995.8, 887.6, 120.2, 0.3, 0.3, 556.8, 339.1, 887.2, 999.0, 779.0, 11.1, 118.3, 229.2, 669.1,
+     448.9, 0.5]  # fmt: skip
+Y = [0.1, 338.8, 118.1, 888.0, 9.2, 228.1, 668.5, 998.5, 449.1, 778.9, 559.2, 0.3, 0.1, 778.1, 668.8, 339.3, 448.9,
+     10.8, 557.7, 228.3, 998.0, 888.8, 119.6, 0.3, 0.6, 557.6, 339.3, 888.0, 998.5, 778.9, 10.2, 117.6, 228.9, 668.4,
+     449.2, 0.2]  # fmt: skip
+
+
+@checked("worked elsewhere", "NIST, Statistical Reference Datasets, linear regression, Norris, certified values")
+def test_the_plane_through_a_line_read_twice_is_the_certified_line():
+    rows = np.array([(x, v, y) for v in (0, 1) for x, y in zip(X, Y, strict=True)])
+    plane = plane_of(rows)
+    assert plane[0] == pytest.approx(-0.262323073774029, rel=1e-9)
+    assert plane[1] == pytest.approx(1.00211681802045, rel=1e-11)
+    off = rows[:, 2] - on_plane(plane, rows)
+    assert (off**2).sum() / 2 == pytest.approx(26.6173985294224, rel=1e-9)
