@@ -62,7 +62,12 @@ def _steps(writer: Writer) -> Iterator[Step | Found]:
         for layout in joints.layouts
         if layout.name != joints.chosen.name
     )
-    return (step for step in writer.answers.steps() if not step.key.startswith(left))
+    return (step for step in writer.answers.steps() if not (step.key.startswith(left) or _says_nothing(step)))
+
+
+def _says_nothing(step: Step | Found) -> bool:
+    """A number that is only handed on, with no figure behind it: its line would be "x = x"."""
+    return isinstance(step, Step) and not step.rules and len(step.given) == 1 and step.formula == step.given[0][0]
 
 
 def _groups(writer: Writer, steps: list[Step | Found]) -> Iterator[WorkingGroup]:
