@@ -2,13 +2,17 @@
 
 Chosen together, and exactly: every set of up to two level lines (beside those that must be) is tried; for each, the
 best uprights are a shortest path from the left end to the right, whose steps are columns of pieces already answered.
+A wall higher than one panel is given as many more as it needs, if the sets are not too many, and is looked at the other
+way round as well: few uprights, any levels.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import combinations, pairwise
+from math import comb
 
 import numpy as np
 
@@ -16,7 +20,13 @@ from darby.joints.allowed import Allowed
 from darby.joints.cost import MOST, Aim, Cost, Weights, priced, total, weights
 from darby.joints.field import Field
 from darby.joints.guillotine import Cut, Search
+from darby.joints.lines import AXES
+from darby.joints.model import Axis
 from darby.joints.tables import Cuts, Ints, Tables, Window, cuts, tables
+from darby.measure.limits import whole as whole_number
+
+AT_WILL = 2
+"""Lines across of the one kind, beside those that must be; of the other kind as many as are best."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +49,20 @@ class Ready:
     """A field with its tables: what does not depend on the aim. ``musts``: numbers of the lines that must be."""
 
     field: Field
-    uprights: tuple[int, ...]
-    levels: tuple[int, ...]
+    musts: dict[Axis, tuple[int, ...]]
     upright: Cuts
     level: Cuts
     windows: dict[Window, Tables]
+
+    @property
+    def uprights(self) -> tuple[int, ...]:
+        """Uprights that must be."""
+        return self.musts["vertical"]
+
+    @property
+    def levels(self) -> tuple[int, ...]:
+        """Levels that must be."""
+        return self.musts["horizontal"]
 
     @property
     def n(self) -> int:
@@ -66,21 +85,23 @@ def ready(field: Field, allowed: Allowed, uprights: Sequence[int], levels: Seque
         for rows in pairwise((0, *levels, m))
         for window in [Window(*columns, *rows)]
     }
-    return Ready(field, tuple(uprights), tuple(levels), upright, level, found)
+    return Ready(field, {"vertical": tuple(uprights), "horizontal": tuple(levels)}, upright, level, found)
 
 
 class Whole:
     """All layouts over the lines of a field: every piece is answered once, then asked for as often as one likes."""
 
-    def __init__(self, r: Ready) -> None:
+    def __init__(self, r: Ready, side: Fraction) -> None:
+        """``side``: the longest a panel may be [m]; tells how many lines the wall needs at least."""
         self.r = r
+        self.side = side
         self.weights = weights(r.windows.values(), r.upright, r.level, "best")
         self.searches = {window: Search(t, self.weights) for window, t in r.windows.items()}
+        self.paths = AXES if _Way(r, self.weights, {}, "vertical", side).least else AXES[:1]
 
     def best(self) -> Parted:
         """The best of all."""
-        w = self.weights
-        return self._best(w, _Rows(self.r, {at: (s.one, s.two) for at, s in self.searches.items()}))
+        return self._best(self.weights, self._answers(), whole=False)
 
     def through(self, aim: Aim = "best") -> Parted:
         """The best of those whose every joint runs right across, and no piece of which lies apart."""
@@ -89,47 +110,42 @@ class Whole:
         for at, search in self.searches.items():
             one, two = w.leaves(search.t)
             pieces[at] = np.where(search.apart, w.past, one), two
-        return self._best(w, _Rows(self.r, pieces), whole=True)
+        return self._best(w, pieces, whole=True)
 
     def more(self, first: Parted) -> Parted:
         """The best of those with the same levels across as ``first``, and one more upright across."""
         extra = tuple(cut.at for cut in first.across if cut.axis == "horizontal")
         count = sum(cut.axis == "vertical" for cut in first.across) + 1
-        rows = _Rows(self.r, {at: (s.one, s.two) for at, s in self.searches.items()})
-        columns = [rows.together(_all(self.r, extra), k) for k in (0, 1)]
-        return self._parted(extra, _counted(columns, self._lines(self.weights), self.r, count), whole=False)
+        way = _Way(self.r, self.weights, self._answers(), "vertical", self.side)
+        return self._parted(_counted(way.strips(extra), way.lines, self.r, count), way.all(extra), whole=False)
 
-    def _lines(self, w: Weights) -> tuple[Ints, Ints]:
-        """What every upright comes to that runs right across; nothing where it has to be."""
-        r = self.r
-        lines = w.one(r.upright, across=True)[:, 0, r.m].copy(), r.upright.length[:, 0, r.m].copy()
-        for i in r.uprights:
-            lines[0][i] = lines[1][i] = 0
-        return lines
+    def _answers(self) -> Pieces:
+        return {at: (s.one, s.two) for at, s in self.searches.items()}
 
-    def _best(self, w: Weights, rows: _Rows, *, whole: bool = False) -> Parted:
-        r = self.r
-        ways = list(_ways(r))
-        levels = w.one(r.level, across=True)[:, 0, r.n], r.level.length[:, 0, r.n]
-        fixed = [tuple(sum(int(x[j]) for j in extra) for x in levels) for extra in ways]
-        columns = [np.stack([rows.together(_all(r, extra), k) for extra in ways]) for k in (0, 1)]
-        lines = self._lines(w)
-        one, two = _paths(columns, lines, r.n)
-        # of those alike the one with most levels, and below the one with most uprights: a line right across is one
-        every = [(int(one[s, -1]) + fixed[s][0], int(two[s, -1]) + fixed[s][1], -s) for s in range(len(ways))]
-        which = -min(every)[-1]
-        stops = _back([x[which] for x in columns], lines, one[which], two[which])
-        return self._parted(ways[which], stops, whole=whole)
+    def _best(self, w: Weights, pieces: Pieces, *, whole: bool) -> Parted:
+        """By paths from left to right; where that may not do for the height, by paths from the bottom up as well."""
+        found = []
+        for order, axis in enumerate(self.paths):
+            way = _Way(self.r, w, pieces, axis, self.side)
+            (one, two), extra, stops = way.best()
+            found.append((one, two, order, (stops, way.all(extra))[:: 1 if axis == "vertical" else -1]))
+        return self._parted(*min(found)[-1], whole=whole)
 
-    def _parted(self, extra: tuple[int, ...], stops: Sequence[int], *, whole: bool) -> Parted:
+    def _parted(self, uprights: Sequence[int], levels: Sequence[int], *, whole: bool) -> Parted:
+        """The layout of all pieces between lines across; both ends are among the lines."""
         r = self.r
-        across, within, panels, costs = [], [], [], []
-        for i in set(stops[1:-1]) - set(r.uprights):
-            across.append((Cut("vertical", i, 0, r.m), priced(r.upright, i, 0, r.m, across=True)))
-        for j in extra:
-            across.append((Cut("horizontal", j, 0, r.n), priced(r.level, j, 0, r.n, across=True)))
-        for i0, i1 in pairwise(stops):
-            for j0, j1 in pairwise(_all(r, extra)):
+        across: list[Cut] = []
+        within: list[Cut] = []
+        panels: list[Window] = []
+        costs: list[Cost] = []
+        ends: dict[Axis, int] = {"vertical": r.m, "horizontal": r.n}
+        for axis, some, cuts_of in (("vertical", uprights, r.upright), ("horizontal", levels, r.level)):
+            for at in some[1:-1]:
+                if at not in r.musts[axis]:  # type: ignore[index]
+                    costs.append(priced(cuts_of, at, 0, ends[axis], across=True))  # type: ignore[index]
+                    across += [Cut(axis, at, 0, ends[axis])] if costs[-1].joints else []  # type: ignore[index, arg-type]
+        for i0, i1 in pairwise(uprights):
+            for j0, j1 in pairwise(levels):
                 here = Window(i0, i1, j0, j1)
                 window, search = next((w, s) for w, s in self.searches.items() if here.within(w))
                 piece = _moved(here, -window.left, -window.bottom)
@@ -139,58 +155,85 @@ class Whole:
                         panels.append(_moved(part, window.left, window.bottom))
                     elif cost.joints:
                         by, along = (window.left, window.bottom)[:: 1 if part.axis == "vertical" else -1]
-                        within.append(Cut(part.axis, part.at + by, part.begin + along, part.end + along))
-        costs += [cost for _, cost in across]
-        lines = tuple(cut for cut, cost in across if cost.joints)
+                        cut = Cut(part.axis, part.at + by, part.begin + along, part.end + along)
+                        (across if cut.begin == 0 and cut.end == ends[cut.axis] else within).append(cut)
         return Parted(
-            tuple(sorted(lines, key=_place)), tuple(sorted(within, key=_place)), tuple(sorted(panels)), total(costs),
+            tuple(sorted(across, key=_place)), tuple(sorted(within, key=_place)), tuple(sorted(panels)), total(costs),
             sum(s.rectangles for s in self.searches.values()), sum(s.choices for s in self.searches.values()),
         )  # fmt: skip
 
 
-def _ways(r: Ready) -> Iterator[tuple[int, ...]]:
-    """Every set of up to two levels beside those that must be."""
-    free = [j for j in range(1, r.m) if j not in r.levels]
-    for count in range(2 + 1):
-        yield from combinations(free, count)
+Pieces = dict[Window, tuple[Ints, Ints]]
+"""What every rectangle of every window comes to."""
 
 
-def _all(r: Ready, extra: Sequence[int]) -> list[int]:
-    return sorted({0, r.m, *r.levels, *extra})
+class _Way:
+    """Paths along one axis: from upright to upright with level lines at will, or the other way round."""
 
-
-class _Rows:
-    """What every piece of one row comes to, ``[a, i]`` over all columns; past all bounds across a must."""
-
-    def __init__(self, r: Ready, pieces: dict[Window, tuple[Ints, Ints]]) -> None:
+    def __init__(self, r: Ready, w: Weights, pieces: Pieces, axis: Axis, side: Fraction) -> None:
         self.r = r
         self.pieces = pieces
+        self.upright = axis == "vertical"
+        self.n, self.m = (r.n, r.m) if self.upright else (r.m, r.n)
+        path, will = (r.upright, r.level) if self.upright else (r.level, r.upright)
+        self.must, self.will_must = (r.musts[a] for a in (AXES if self.upright else AXES[::-1]))
+        self.lines = w.one(path, across=True)[:, 0, self.m].copy(), path.length[:, 0, self.m].copy()
+        for i in self.must:
+            self.lines[0][i] = self.lines[1][i] = 0
+        self.at_will = w.one(will, across=True)[:, 0, self.n], will.length[:, 0, self.n]
         self.found: dict[tuple[int, int], tuple[Ints, Ints]] = {}
+        marks = r.field.vs if self.upright else r.field.us
+        strips = pairwise((0, *self.will_must, self.m))
+        self.least = sum(whole_number(r.field.metres(marks[j1] - marks[j0]) / side) - 1 for j0, j1 in strips)
 
-    def of(self, row: tuple[int, int]) -> tuple[Ints, Ints]:
-        if row not in self.found:
-            n, (low, high) = self.r.n, row
-            shape = (n + 1, n)
+    def best(self) -> tuple[tuple[int, int], tuple[int, ...], list[int]]:
+        """What the best comes to, its lines at will, and its path with both ends."""
+        ways = list(self._sets())
+        fixed = [tuple(sum(int(x[j]) for j in extra) for x in self.at_will) for extra in ways]
+        strips = [self.strips(extra) for extra in ways]
+        columns = [np.stack([x[k] for x in strips]) for k in (0, 1)]
+        one, two = _paths(columns, self.lines, self.n)
+        ends = [(int(one[s, -1]) + fixed[s][0], int(two[s, -1]) + fixed[s][1], s) for s in range(len(ways))]
+        first, second, which = min(ends)
+        return (first, second), ways[which], _back(strips[which], self.lines, one[which], two[which])
+
+    def _sets(self) -> Iterator[tuple[int, ...]]:
+        """Sets of lines at will, beside those that must be: two more than are needed, if these are not too many."""
+        free = [j for j in range(1, self.m) if j not in self.will_must]
+        for count in range(AT_WILL + self.least + 1):
+            if count <= AT_WILL or comb(len(free), count) <= (self.n + self.m) ** 2:
+                yield from combinations(free, count)
+
+    def all(self, extra: Sequence[int]) -> list[int]:
+        """These lines, those that must be, and both ends."""
+        return sorted({0, self.m, *self.will_must, *extra})
+
+    def strips(self, extra: Sequence[int]) -> list[Ints]:
+        """All strips between these lines together, ``[cells, from]``: the first of the two numbers, and the second."""
+        parts = [self._strip(*strip) for strip in pairwise(self.all(extra))]
+        return [np.sum([part[k] for part in parts], axis=0) for k in (0, 1)]
+
+    def _strip(self, low: int, high: int) -> tuple[Ints, Ints]:
+        """What every piece of one strip comes to; past all bounds across a must."""
+        if (low, high) not in self.found:
+            shape = (self.n + 1, self.n)
             one, two = np.full(shape, _BARRED, dtype=np.int64), np.zeros(shape, dtype=np.int64)
-            for (i0, i1, j0, j1), (first, second) in self.pieces.items():
-                if j0 <= low and high <= j1:
-                    wide = i1 - i0
-                    here = np.s_[: wide + 1, i0:i1]
-                    one[here] = first[:, :, high - low, low - j0]
-                    two[here] = second[:, :, high - low, low - j0]
-                    for a in range(1, wide + 1):  # what would reach past the window
-                        one[a, i1 - a + 1 : i1] = _BARRED
-            self.found[row] = one, two
-        return self.found[row]
-
-    def together(self, levels: Sequence[int], k: int) -> Ints:
-        """All rows between the levels: the first of the two numbers, or the second."""
-        rows: Ints = np.sum([self.of(row)[k] for row in pairwise(levels)], axis=0)
-        return rows
+            for window, numbers in self.pieces.items():
+                i0, i1, j0, j1 = window if self.upright else window[2:] + window[:2]
+                if not (j0 <= low and high <= j1):
+                    continue
+                wide = i1 - i0
+                at = np.s_[:, :, high - low, low - j0] if self.upright else np.s_[high - low, low - j0]
+                for whole, part in zip((one, two), numbers, strict=True):
+                    whole[: wide + 1, i0:i1] = part[at]
+                for a in range(1, wide + 1):  # what would reach past the window
+                    one[a, i1 - a + 1 : i1] = _BARRED
+            self.found[low, high] = one, two
+        return self.found[low, high]
 
 
 _BARRED = MOST >> 2 + 2 + 1
-"""More than any layout; a column of so many rows is still a number."""
+"""More than any layout; a column of so many strips is still a number."""
 
 
 def _paths(columns: Sequence[Ints], lines: tuple[Ints, Ints], n: int) -> tuple[Ints, Ints]:
@@ -208,7 +251,7 @@ def _paths(columns: Sequence[Ints], lines: tuple[Ints, Ints], n: int) -> tuple[I
 
 
 def _back(columns: Sequence[Ints], lines: tuple[Ints, Ints], one: Ints, two: Ints) -> list[int]:
-    """The uprights of the best way, both ends with them."""
+    """The uprights of the best way, both ends with them; of ways alike the one with most, for a line across is one."""
     stops = [len(one) - 1]
     while stops[-1]:
         end = stops[-1]

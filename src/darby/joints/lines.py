@@ -11,6 +11,7 @@ from darby.joints.allowed import Allowed
 from darby.joints.model import Axis, Forbidden, Kind, Origin
 from darby.joints.plane import Number, Plane
 from darby.measure.limits import whole
+from darby.measure.units import unit
 
 AXES: tuple[Axis, Axis] = ("vertical", "horizontal")
 
@@ -79,8 +80,14 @@ def thinned(lines: Sequence[Line], most: int) -> tuple[Line, ...]:
         free = [k for k in range(len(row)) if not row[k].must]
         if not free:
             break
-        del row[min(free, key=lambda k: row[min(k + 1, len(row) - 1)].at - row[max(k - 1, 0)].at)]
+        del row[min(free, key=lambda k: _room(row, k))]
     return tuple(x for axis in AXES for x in kept[axis])
+
+
+def _room(row: Sequence[Line], k: int) -> Fraction:
+    """From one neighbour to the other; where there is but one, twice as far as it is."""
+    beside = [abs(row[k].at - row[n].at) for n in (k - 1, k + 1) if 0 <= n < len(row)]
+    return sum(beside, Fraction(0)) * 2 / max(len(beside), 1)
 
 
 def unique(lines: Iterable[Line]) -> tuple[Line, ...]:
@@ -95,6 +102,20 @@ def metres(plane: Plane, x: Number) -> Fraction:
     """A coordinate of the plane in metres."""
     return Fraction(x) / plane.scale
 
+
+def clear_of(forbidden: Iterable[Forbidden], axis: Axis, begin: Fraction, end: Fraction) -> Iterator[Line]:
+    """Lines between what is forbidden: half-way, and an inch clear of each side."""
+    barred_there = sorted((f.at, f.at if f.to is None else f.to) for f in forbidden if f.axis == axis)
+    last = begin
+    for low, high in (*barred_there, (end, end)):
+        if low > last:
+            for at in {(last + low) / 2, last + _CLEAR, low - _CLEAR}:
+                if max(last, begin) < at < min(low, end):
+                    yield Line(axis, at, "even")
+        last = max(last, high)
+
+
+_CLEAR = unit("in").scale
 
 Ends = dict[Axis, tuple[Fraction, Fraction]]
 

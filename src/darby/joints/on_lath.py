@@ -11,7 +11,7 @@ from darby.joints.across import Parted, Ready, Whole, ready
 from darby.joints.allowed import Allowed
 from darby.joints.cost import Cost
 from darby.joints.field import Field, field
-from darby.joints.lines import AXES, Line, barred, candidates, parted, thinned, unique
+from darby.joints.lines import AXES, Line, barred, candidates, clear_of, parted, thinned, unique
 from darby.joints.model import Axis, Forbidden, LayoutName
 from darby.joints.plane import Plane
 from darby.joints.tables import Window, cuts
@@ -105,7 +105,7 @@ def laid(site: Site, lines: Sequence[Line]) -> Laid:
     cells, named = _field(site.plane, site.ground, lines)
     musts = {axis: [k for (a, k), line in named.items() if a == axis and line.must] for axis in AXES}
     made = ready(cells, site.allowed, musts["vertical"], musts["horizontal"])
-    answered = Whole(made)
+    answered = Whole(made, site.allowed.side)
     return Laid(made, named, answered.best(), site.allowed, answered)
 
 
@@ -133,7 +133,7 @@ def straight(plane: Plane, ground: int, lines: Iterable[Line]) -> Laid:
     numbers = {axis: tuple(k for a, k in named if a == axis) for axis in AXES}
     n, m = len(cells.us) - 1, len(cells.vs) - 1
     panels = tuple(Window(i, i + 1, j, j + 1) for i in range(n) for j in range(m) if cells.area(i, i + 1, j, j + 1))
-    made = Ready(cells, numbers["vertical"], numbers["horizontal"], *cuts(cells), {})
+    made = Ready(cells, numbers, *cuts(cells), {})
     return Laid(made, named, Parted((), (), panels, Cost(), len(panels), 0), None)
 
 
@@ -161,7 +161,7 @@ def _mended(site: Site, lines: Sequence[Line]) -> Laid:
     for _ in range(ROUNDS):
         if found.holds:
             break
-        more = unique([*lines, *(x for x in _parts(found) if not barred(x, site.forbidden))])
+        more = unique([*lines, *(x for x in _parts(found, site.forbidden) if not barred(x, site.forbidden))])
         if len(more) == len(lines):
             break
         lines = thinned(more, site.most)
@@ -169,43 +169,43 @@ def _mended(site: Site, lines: Sequence[Line]) -> Laid:
     return found
 
 
-def _parts(found: Laid) -> Iterable[Line]:
-    """Even parts of every panel that is past a limit."""
+def _parts(found: Laid, forbidden: Sequence[Forbidden]) -> Iterable[Line]:
+    """Even parts of every panel that is past a limit, and lines clear of what is forbidden in it."""
     f, within = found.ready.field, found.allowed
     assert within is not None
     for panel, _ in found.past():
         box = f.box(*panel)
         assert box is not None
         left, bottom, right, top = (f.metres(x) for x in box)
-        for axis, begin, end, across in (
+        strips: tuple[tuple[Axis, Fraction, Fraction, Fraction], ...] = (
             ("vertical", left, right, top - bottom), ("horizontal", bottom, top, right - left)
-        ):  # fmt: skip
+        )  # fmt: skip
+        for axis, begin, end, across in strips:
             few = max(whole(across / within.side), 1)
             for n in (few, few + 1):
-                yield from parted(axis, begin, end, within.parts(end - begin, across / n), "even")  # type: ignore[arg-type]
+                yield from parted(axis, begin, end, within.parts(end - begin, across / n), "even")
+            if forbidden:
+                yield from clear_of(forbidden, axis, begin, end)
 
 
 # --- pins and what is forbidden -----------------------------------------------------------------------
 
 
 def _pins_apart(found: Laid, at: str) -> None:
-    """Every strip beside a pin is wide enough for its length."""
+    """Every upright strip beside a pin is wide enough for its height, or for the storeys that it has to be cut in."""
     f, within = found.ready.field, found.allowed
     assert within is not None
     for window in found.ready.windows:
+        pins = [x for k in window[:2] if (x := found.lines.get(("vertical", k))) and x.origin == "pinned"]
         wide, high = f.sides(*window)
-        strips: tuple[tuple[Axis, tuple[int, int], Fraction, Fraction], ...] = (
-            ("vertical", (window.left, window.right), wide, high),
-            ("horizontal", (window.bottom, window.top), high, wide),
-        )
-        for axis, ends, short, long in strips:
-            pins = [x for k in ends if (x := found.lines.get((axis, k))) and x.origin == "pinned"]
-            least = long / within.ratio
-            if pins and short and "ratio" in within.broken(Fraction(0), short, long) and short < least:
-                raise Unreadable(
-                    Fault("joints.pins-too-close", f"{at}, {axis} {', '.join(write(x.at) for x in pins)}",
-                          f"{write(short)} x {write(long)}", f"{write(least)} …")
-                )  # fmt: skip
+        if not pins or not wide:
+            continue
+        high /= max(whole(high / within.side), 1)
+        if wide < high and "ratio" in within.broken(Fraction(0), wide, high):
+            raise Unreadable(
+                Fault("joints.pins-too-close", f"{at}, {', '.join(write(x.at) for x in pins)}",
+                      f"{write(wide)} x {write(high)}", f"{write(high / within.ratio)} …")
+            )  # fmt: skip
 
 
 def _pins_hold(site: Site, found: Laid, at: str) -> None:
