@@ -9,9 +9,7 @@ ITEM = "CPWD analysis of rates, item 13.19 rough cast plaster"
 
 
 @checked("copied figure", ITEM)
-@pytest.mark.parametrize(
-    ("figure", "values"), [("thickness.stone-finish.cpwd", (10,)), ("finish.stone.cpwd", (6, 10))]
-)
+@pytest.mark.parametrize(("figure", "values"), [("thickness.stone-finish.cpwd", (10,)), ("finish.stone.cpwd", (6, 10))])
 def test_the_layer_and_its_stone(figure, values):
     assert printed(figure) == values
 

@@ -26,9 +26,7 @@ def test_corners() -> None:
     assert default()["lath.corner.return.ontario"].number == pytest.approx(0.150)
 
 
-@checked(
-    "our arithmetic", "Ontario Building Code, stucco lath: ends staggered and over framing, 16 ft, two courses"
-)
+@checked("our arithmetic", "Ontario Building Code, stucco lath: ends staggered and over framing, 16 ft, two courses")
 def test_ends_over_framing_and_staggered() -> None:
     found, working = lay_lath(framed(192, 50, book=following(lath_lap="ontario")))
     rows = [[p for p in found.pieces if p.course == n] for n in (1, 2)]
