@@ -40,7 +40,7 @@ def refused(readings, walls=None, **fields):
                                         "at 20', up 0\"")),
         ([(0, 1, 0), (10, 1, 0), (20, 1, 0)], {}, ("grounds.in-line", "bay-south", "3", "3 ...")),
         ([(0, 0, 0), (9, 0, 0), (5, 10, 0)], {}, ("grounds.one-side", "bay-south", "0\" to 9'", "... 10' ...")),
-        (THREE, {"spacing": 11 * INCH}, ("grounds.close", "bay-south", '11"', "1 ft ...")),
+        (THREE, {"spacing": 23 * INCH}, ("grounds.close", "bay-south", '1\' 11"', "2 ft ...")),
         (THREE, {"least": -INCH}, ("grounds.least", "bay-south", '-1"', '0" ...')),
     ],
 )  # fmt: skip

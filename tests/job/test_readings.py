@@ -116,7 +116,7 @@ WALL = "at 0\" … 24', up 0\" … 15'"
          '1/8", 1/4"', "at 24', up 0\""),
         (f'points = [{THREE}, ["3\'", "8\'"]]', "grounds.no-number", "readings 1, points 4", "3', 8'",
          "[\"2'\", \"3'\", \"1/8 in\"]"),
-        (f'points = [{THREE}]\nspacing = "6 in"', "grounds.close", "readings 1, spacing", "6 in", "1 ft …"),
+        (f'points = [{THREE}]\nspacing = "6 in"', "grounds.close", "readings 1, spacing", "6 in", "2 ft …"),
         (f'points = [{THREE}]\nheld = "glue"', "job.not-one-of", "readings 1, held", "glue", "lath, follow, dub out"),
         (f'points = [{THREE}]\n[[readings]]\nsurface = "front"\npoints = [{THREE}]', "job.twice",
          "readings 2, surface", "front", "each surface once"),

@@ -64,6 +64,10 @@ def _field(lines: Array, places: Array) -> tuple[Whole, Array]:
     return n, (places - lines[n]) / (lines[n + 1] - lines[n])
 
 
+Breaks = Callable[[Array], bool]
+"""Adds the rules that unknowns break, and says whether there were any."""
+
+
 @dataclass
 class Solver:
     """The programme of one face, kept so that it can be solved again with a reading lower or left out.
@@ -82,6 +86,7 @@ class Solver:
     lows: Array = field(default_factory=lambda: np.zeros(0))
     thickness: range = field(default_factory=lambda: range(0))
     fixed: tuple[range, range] = field(default_factory=lambda: (range(0), range(0)))
+    missed: float = 0.0
 
     @classmethod
     def of(cls, basis: Array, cost: Array, low: Array, high: Array) -> Solver:
@@ -102,8 +107,11 @@ class Solver:
         open_ = np.full(len(flush), np.inf)
         self.fixed = (self.add(fixed, flush, open_, missed=1.0), self.add(fixed, -open_, flush, missed=-1.0))
 
-    def solve(self, at: str) -> tuple[Solved, float]:
-        """The least mean, flush with what is fixed or as nearly as can be, and by how much that is missed [m].
+    def solve(self, at: str, breaks: Breaks | None = None) -> Solved:
+        """The least mean, flush with what is fixed, or as nearly as can be: then ``missed`` says by how much [m].
+
+        ``breaks`` adds rules that unknowns break, and says whether it did; it is asked until it does not. With rules
+        to be added, what is missed is allowed a hair more than it must be.
 
         Raises
         ------
@@ -111,18 +119,26 @@ class Solver:
             "grounds.one-side" if nothing holds the face in.
         """
         try:
-            return self.programme.solve(), 0.0
+            return self._by_rules(breaks)
         except Unsolvable as why:
             if why.open:
                 raise refuse("grounds.one-side", at, str(len(self.lows)), "u, v") from None
-        self.high[-2] = np.inf
-        self.programme.bound_columns(self.low, self.high)
+        self._miss(np.inf)
         self.programme.weigh(_only(len(self.cost), -2))
-        missed = self.programme.solve().cost
-        self.high[-2] = missed + float(SLACK)
-        self.programme.bound_columns(self.low, self.high)
+        self.missed = self._by_rules(breaks).cost
+        self._miss(self.missed + float(SLACK if breaks is None else HAIR))
         self.programme.weigh(self.cost)
-        return self.programme.solve(), missed
+        return self._by_rules(breaks)
+
+    def _by_rules(self, breaks: Breaks | None) -> Solved:
+        found = self.programme.solve()
+        while breaks is not None and breaks(found.x):
+            found = self.programme.solve()
+        return found
+
+    def _miss(self, most: float) -> None:
+        self.high[-2] = most
+        self.programme.bound_columns(self.low, self.high)
 
     def ties(self, found: Solved) -> bool:
         """Whether other unknowns may cost as little: fewer bounds are worth anything than there are free unknowns."""
@@ -133,8 +149,8 @@ class Solver:
         """Of all faces that take as little plaster as the one found, the one whose thickest reading is thinnest.
 
         Without it a face over one high spot could be turned on it like a gate, at no cost. ``readings`` is how far the
-        wall stands out at them; ``breaks`` adds rules that unknowns break, and says whether it did. None where the
-        rules it added leave no face that takes so little. The programme is left with rows that hold nothing.
+        wall stands out at them. None where the rules that ``breaks`` added leave no face that takes so little. The
+        programme is left with rows that hold nothing.
         """
         if not self.thickness:
             free = np.full(len(readings), np.inf)
@@ -142,9 +158,7 @@ class Solver:
         (row,) = self.add(self.cost[None, :-2], np.array([-np.inf]), np.array([found.cost + float(SLACK)]))
         self.programme.weigh(_only(len(self.cost), -1))
         try:
-            even = self.programme.solve().x
-            while breaks(even):
-                even = self.programme.solve().x
+            even = self._by_rules(breaks).x
         except Unsolvable:
             return None
         finally:
@@ -206,7 +220,7 @@ class Set:
         return np.asarray(self.grid.rows(points) @ self.heights)
 
 
-def made(name: FaceName, grid: Grid, found: Solved, x: Array, solver: Solver, missed: float, wall: Wall) -> Set:
+def made(name: FaceName, grid: Grid, found: Solved, x: Array, solver: Solver, wall: Wall) -> Set:
     """The face of the unknowns ``x``, brought out by the last billionth that the solver left, so that every reading has
     its least. ``found`` says what its rows are worth."""
     heights = solver.basis @ x
@@ -216,7 +230,7 @@ def made(name: FaceName, grid: Grid, found: Solved, x: Array, solver: Solver, mi
         heights, mean = heights + short, mean + short
     worth = np.array([found.worth[row] for row in solver.readings])
     fixed = np.array([found.worth[a] + found.worth[b] for a, b in zip(*solver.fixed, strict=True)])
-    return Set(name, grid, heights, mean, found.cost, worth, fixed, missed, solver)
+    return Set(name, grid, heights, mean, found.cost, worth, fixed, solver.missed, solver)
 
 
 def bounds(ask: GroundsAsk, wall: Wall) -> Array:
@@ -248,9 +262,9 @@ def plane(ask: GroundsAsk, wall: Wall, fixed: Array, name: FaceName, lean: float
     open_ = np.array([np.inf, np.inf, up])
     solver = Solver.of(rows(grid.nodes), np.array([1.0, 0, 0]), -open_, open_)
     solver.hold(rows(wall.readings[:, :2]), bounds(ask, wall), rows(fixed[:, :2]), fixed[:, 2])
-    found, missed = solver.solve(ask.at)
+    found = solver.solve(ask.at)
     even = solver.evened(found, wall.readings[:, 2]) if solver.ties(found) else None
     x = found.x if even is None else even
-    face = made(name, grid, found, x, solver, missed, wall)
+    face = made(name, grid, found, x, solver, wall)
     face.steep = abs(float(x[2])) / float(scale[1])
     return face

@@ -11,6 +11,7 @@ import numpy as np
 
 from darby.grounds.checks import Array
 from darby.measure.limits import SLACK
+from darby.measure.units import IN
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +25,9 @@ class Solved:
     own: Array
 
 
+INCH = float(IN)
+
+
 class Unsolvable(Exception):
     """No unknowns keep all rows (``open`` False), or the cost falls without end (``open`` True)."""
 
@@ -33,7 +37,7 @@ class Unsolvable(Exception):
 
 
 class Programme:
-    """Least ``cost @ x`` with ``low <= x <= high``, and rows added later."""
+    """Least ``cost @ x`` with ``low <= x <= high``, and rows added later. Unknowns, bounds and cost are lengths [m]."""
 
     def __init__(self, cost: Array, low: Array, high: Array) -> None:
         import highspy
@@ -60,7 +64,8 @@ class Programme:
         self._highs.passModel(model)
 
     def _finite(self, bounds: Array) -> Array:
-        return np.asarray(np.clip(bounds, -self._infinity, self._infinity), dtype=float)
+        """Bounds as the solver takes them: in inches, in which plaster is neither large nor small."""
+        return np.asarray(np.clip(np.asarray(bounds) / INCH, -self._infinity, self._infinity), dtype=float)
 
     def add(self, rows: Array, low: Array, high: Array) -> range:
         """Rows (m, columns) held between ``low`` and ``high``; their numbers."""
@@ -105,5 +110,5 @@ class Programme:
         if status != self._status.kOptimal:
             raise Unsolvable(open=status == self._status.kUnbounded)
         found = self._highs.getSolution()
-        cost = float(self._highs.getInfo().objective_function_value)
-        return Solved(np.array(found.col_value), cost, np.array(found.row_dual), np.array(found.col_dual))
+        cost = float(self._highs.getInfo().objective_function_value) * INCH
+        return Solved(np.array(found.col_value) * INCH, cost, np.array(found.row_dual), np.array(found.col_dual))

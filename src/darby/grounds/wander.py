@@ -174,19 +174,16 @@ def wandering(ask: GroundsAsk, wall: Wall, fixed: Array, leaning: Set, lean: flo
     _keep_upright(solver, grid, fields, lean)
     laid = [tracks(grid, fields, float(rule.length)) for rule in rules]
     held = [(float(rules[n].gap), laid[n]) for n in needed(rules)]
-    found, missed = solver.solve(ask.at)
 
     def breaks(x: Array) -> bool:
         return _break(solver, held, x[:-2])
 
-    while True:
-        while breaks(found.x):
-            found, missed = solver.solve(ask.at)
-        x = solver.evened(found, wall.readings[:, 2], breaks) if solver.ties(found) else found.x
-        if x is not None:
-            break
-        found, missed = solver.solve(ask.at)
-    face = made("wandering", grid, found, x, solver, missed, wall)
+    found = solver.solve(ask.at, breaks)
+    x: Array | None = found.x
+    while solver.ties(found) and (x := solver.evened(found, wall.readings[:, 2], breaks)) is None:
+        found = solver.solve(ask.at, breaks)  # evening out has found rules that it had not kept
+        x = found.x
+    face = made("wandering", grid, found, found.x if x is None else x, solver, wall)
     face.worth = face.worth + _floor_worth(wall, nodes, found.own[:-2])
     _draw_in(face, leaning, nodes, held)
     face.steep = steepest(face, fields)
