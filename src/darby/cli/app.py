@@ -15,7 +15,7 @@ from darby.words import Verbatim, say
 
 if TYPE_CHECKING:
     from darby.answers import Answers
-    from darby.job import Job
+    from darby.job import Job, JobError
     from darby.measure.faults import Fault
     from darby.measure.units import System
 
@@ -248,6 +248,37 @@ def ask(
     raise typer.Exit(0 if told.filled is not None else 1)
 
 
+@app.command(cls=Plain, help=_help("pocket"))
+def pocket(
+    firm: Annotated[Path | None, typer.Option("--firm", metavar="FILE", help=_help("firm"), show_default=False)] = None,
+    into: Annotated[Path, typer.Option("--into", metavar="FILE", help=_help("pocket-into"))] = Path("pocket.html"),
+    prices: Annotated[bool, typer.Option("--prices", help=_help("pocket-prices"))] = False,
+    es: Spanish = False,
+) -> None:
+    """Write the pocket sheet."""
+    from darby.job import JobError
+    from darby.pocket import MOST_BYTES, TooLarge, write_sheet
+    from darby.rulebook import BookError
+
+    setting = _setting(es=es, metric=False)
+    if prices and firm is None:
+        _refuse(setting.say("pocket.prices-need-firm"))
+    try:
+        write_sheet(into, firm, language=setting.language, prices=prices)
+    except JobError as error:
+        _refuse_faults(error, firm or into, es=es)
+    except BookError as error:
+        _refuse(setting.say("cli.book", why=str(error)))
+    except TooLarge as error:
+        _refuse(setting.say("pocket.too-large", size=str(error.size), most=str(MOST_BYTES)))
+    except OSError:
+        _refuse(setting.say("cli.cannot-write", file=Verbatim(into)))
+    typer.echo(setting.say("cli.wrote", file=Verbatim(into)))
+    if prices:
+        typer.echo(setting.say("pocket.prices.warning"))
+    typer.echo(setting.say("pocket.next", file=Verbatim(into.name)))
+
+
 @app.command(cls=Plain, help=_help("schema"))
 def schema(firm: Annotated[bool, typer.Option("--firm", help=_help("schema-firm"))] = False) -> None:
     """Print the JSON Schema of a job file."""
@@ -268,16 +299,21 @@ def _load(file: Path, *, es: bool, as_json: bool = False) -> Job:
     try:
         return load(file)
     except JobError as error:
-        setting = _setting(es=es, metric=False)
-        if as_json:
-            _print_json({"faults": [asdict(f) for f in error.faults]})
-        from darby.cli.tables import print_line
+        _refuse_faults(error, file, es=es, as_json=as_json)
 
-        out = console(err=True)
-        for fault in error.faults:
-            print_line(out, fault_line(fault, setting), hang=4)
-        print_line(out, setting.say("cli.faults", count=str(len(error.faults)), file=Verbatim(file)))
-        raise typer.Exit(2) from None
+
+def _refuse_faults(error: JobError, file: Path, *, es: bool, as_json: bool = False) -> NoReturn:
+    """Every fault on standard error, and exit 2."""
+    setting = _setting(es=es, metric=False)
+    if as_json:
+        _print_json({"faults": [asdict(f) for f in error.faults]})
+    from darby.cli.tables import print_line
+
+    out = console(err=True)
+    for fault in error.faults:
+        print_line(out, fault_line(fault, setting), hang=4)
+    print_line(out, setting.say("cli.faults", count=str(len(error.faults)), file=Verbatim(file)))
+    raise typer.Exit(2) from None
 
 
 def fault_line(fault: Fault, setting: Setting) -> str:

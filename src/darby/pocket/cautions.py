@@ -1,0 +1,58 @@
+"""What can hurt people, as ``answers`` says it of walls of every height, with old work beside them and without."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from typing import Any
+
+from darby.measure.units import IN
+from darby.pocket.asking import Asker
+from darby.pocket.builds import Host
+from darby.pocket.packing import Pool, said
+
+A_HAIR = IN / 16
+"""How much higher a wall is built to see whether a limit is passed."""
+
+PLATFORM = "platform"
+"""The value of a note that goes by the wall's height: the page puts it in."""
+
+
+LOW = "4'"
+"""Nobody stands on anything to plaster a wall as low as this."""
+
+
+def cautions(ask: Asker, hosts: Sequence[Host]) -> dict[str, Any]:
+    """Notes of low walls by what they are, of walls of each height at which they change, of walls that meet old work.
+
+    Heights are those at which the firm changes its access, and those at which a rule of the book begins to bind: the
+    notes at it, and past it. ``ground`` [m] is in reach without any.
+    """
+    book, notes = ask.ruled, Pool()
+    rows = [row.up_to for row in ask.firm.access]
+    ground = min(rows, default=Fraction(book.number("access.ground-reach").number))
+    limits = [Fraction(book.number(f"safety.fall.{where}").number) for where in ("scaffold", "edge")]
+    heights = sorted({ground, *rows, *(ground + limit for limit in limits)})
+
+    def of(host: Host, **more: Any) -> list[int]:
+        said_of = ask.answers(ask.job([host.entries(**more)]), "cautions").of("cautions").notes
+        return [notes.put(_without_platform(said(note))) for note in said_of]
+
+    first = hosts[0]
+    return {
+        "of": [of(host, height=LOW) for host in hosts],
+        "ground": float(ground),
+        "heights": [[float(h), of(first, height=_inches(h)), of(first, height=_inches(h + A_HAIR))] for h in heights],
+        "old": of(first, height=LOW, left={"kind": "meets old work", "proud": "1 in"}),
+        "notes": notes.things,
+    }
+
+
+def _inches(height: Fraction) -> str:
+    inches = height / IN
+    return f"{inches.numerator}/{inches.denominator} in"
+
+
+def _without_platform(note: list[Any]) -> list[Any]:
+    code, grade, values = note
+    return [code, grade, {name: PLATFORM if name == PLATFORM else value for name, value in values.items()}]
