@@ -27,7 +27,7 @@ def test_all_faults_at_once_and_nothing_written(command, tmp_path, monkeypatch):
     assert "Traceback" not in result.stderr
     for place in PLACES:
         assert place in result.stderr
-    assert "Nothing was written" in result.stderr
+    assert "Nothing was written" in " ".join(result.stderr.split())  # a long path wraps the line
     assert files_in(tmp_path) == before
 
 

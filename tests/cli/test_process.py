@@ -74,9 +74,8 @@ def test_an_old_screen_that_knows_no_fractions_or_rules_still_gets_the_words():
 
 @pytest.mark.parametrize("shell_name", ["bash", "fish"])
 def test_completion(shell_name):
-    done = shell("--show-completion", shell_name)
-    if done.returncode == 2:  # typer asks the running shell for its name instead
-        done = shell(_DARBY_COMPLETE=f"source_{shell_name}")
+    # the script is asked for by name: which shell this test runs under is nobody's business
+    done = shell(_DARBY_COMPLETE=f"source_{shell_name}")
     assert "darby" in done.stdout
     assert "Traceback" not in done.stderr
 
