@@ -4,7 +4,7 @@ VENV := .venv
 UV := UV_PROJECT_ENVIRONMENT=$(VENV) $(VENV)/bin/uv
 RUN := $(VENV)/bin
 
-.PHONY: demo test check bench proof clean
+.PHONY: demo test browser check bench proof clean
 
 $(VENV)/.synced: pyproject.toml uv.lock
 	test -x $(RUN)/python || $(PYTHON) -m venv $(VENV)
@@ -17,8 +17,14 @@ demo: $(VENV)/.synced ## answer the example and write its papers into demo/
 	$(RUN)/darby papers examples/firehall.toml --into demo
 	@echo "Open demo/firehall/quote.pdf first; the other papers lie beside it."
 
-test: $(VENV)/.synced ## every test but the long runs
+test: $(VENV)/.synced browser ## every test but the long runs
 	$(RUN)/pytest -n 2 -m "not proof"
+
+browser: ## Debian's chromium, for the tests of pages
+	@command -v chromium >/dev/null 2>&1 \
+	|| { test "$$(id -u)" = 0 && command -v apt-get >/dev/null 2>&1 \
+	&& apt-get update -qq && apt-get install -y -qq chromium >/dev/null; } \
+	|| { echo "The tests of pages need chromium: install it (Debian: apt-get install chromium)."; exit 1; }
 
 check: $(VENV)/.synced ## style, types, floors
 	$(RUN)/ruff check .
