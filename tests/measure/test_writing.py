@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from darby.measure.units import FT, IN, UNITS
-from darby.measure.writing import ONE, PRINTED, STYLES, between, number, rounded, short, shown, write
+from darby.measure.units import FT, IN, LB, UNITS, unit
+from darby.measure.writing import ONE, PRINTED, STYLES, between, mixed, number, rounded, short, shown, write
 
 
 @pytest.mark.parametrize(
@@ -207,4 +207,17 @@ def test_every_unit_prints_its_own_word(name):
 def test_every_counted_thing_has_a_word_for_one():
     from darby.measure.units import COUNTS
 
-    assert set(ONE) == {*COUNTS, "days"}
+    assert set(ONE) == {*COUNTS, "days", "tons"}
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [(Fr(15, 2), "7 1/2"), (Fr(3, 4), "3/4"), (5, "5"), (0.75, "3/4"), (Fr(-5, 2), "-2 1/2"), (Fr(1, 1000), "0.001")],
+)
+def test_a_bare_part_is_a_mixed_number(value, text):
+    assert mixed(value) == text
+
+
+def test_more_than_one_ton_is_tons():
+    assert shown(2 * Fr(2000) * LB, unit("ton")) == "2 tons"
+    assert shown(Fr(2000) * LB, unit("ton")) == "1 ton"

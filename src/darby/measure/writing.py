@@ -28,6 +28,8 @@ _LOST_BY_DECIMAL = Fraction(1, 10**22)
 """Parts of the value that a dozen operations can lose: a float carries 16 digits, a Decimal 28."""
 
 _MINUS = "-"
+_FINEST = 64
+"""Parts of one that a mixed number is written in; finer ones are decimals."""
 
 
 def rounded(value: Real, places: int = 0) -> Fraction:
@@ -121,6 +123,15 @@ def _decimal(value: Real, size: Fraction, places: int) -> str:
     return short(Fraction(value) / size if exact else float(Fraction(value) / size), places).replace(",", "")
 
 
+def mixed(value: Real) -> str:
+    """A bare count or part as a mixed number: ``7 1/2``, ``3/4``, ``5``; what no sixty-fourths write, in decimals."""
+    exact = Fraction(str(value)) if isinstance(value, float) else Fraction(value)
+    if exact.denominator > _FINEST:
+        return short(exact, 3)
+    sign = _MINUS if exact < 0 else ""
+    return sign + _mixed(abs(exact.numerator), exact.denominator)
+
+
 def _mixed(count: int, to: int) -> str:
     """``count`` parts of which ``to`` make one: ``10 1/2``, ``1/2``, ``10``, ``0``."""
     whole, rest = divmod(count, to)
@@ -146,15 +157,15 @@ def _feet_and_inches(style: str, feet: int, count: int, to: int) -> str:
 # --- a value with its unit ---------------------------------------------------------------------------
 
 PRINTED: dict[str, str] = {
-    "in": "in.", "ft-in": "", "um": "µm", "m2": "m²", "m3": "m³", "day": "days", "deg C": "°C", "deg F": "°F",
-    "kg/m2": "kg/m²", "kg/m3": "kg/m³", "m2/L": "m²/L", "m2/m3": "m²/m³", "h/m2": "h/m²", "m2/h": "m²/h",
-    "m2/day": "m²/day", "/m2": "/m²", "$/m2": "$/m²", "$/m3": "$/m³",
+    "in": "in.", "ft-in": "", "um": "µm", "m2": "m²", "m3": "m³", "day": "days", "ton": "tons",
+    "deg C": "°C", "deg F": "°F", "kg/m2": "kg/m²", "kg/m3": "kg/m³", "m2/L": "m²/L", "m2/m3": "m²/m³", "h/m2": "h/m²",
+    "m2/h": "m²/h", "m2/day": "m²/day", "/m2": "/m²", "$/m2": "$/m²", "$/m3": "$/m³",
 }  # fmt: skip
 """How a unit is printed where that differs from its name."""
 
 ONE: dict[str, str] = {
-    "days": "day", "bags": "bag", "batches": "batch", "buckets": "bucket", "shovels": "shovel", "pieces": "piece",
-    "sheets": "sheet", "rolls": "roll", "coats": "coat", "trips": "trip", "days' work": "day's work",
+    "days": "day", "tons": "ton", "bags": "bag", "batches": "batch", "buckets": "bucket", "shovels": "shovel",
+    "pieces": "piece", "sheets": "sheet", "rolls": "roll", "coats": "coat", "trips": "trip", "days' work": "day's work",
     "people": "person", "parts": "part", "tubes": "tube", "pails": "pail", "boxes": "box", "nails": "nail",
     "screws": "screw", "openings": "opening", "walls": "wall", "cans": "can", "bundles": "bundle",
     "jugs": "jug", "drums": "drum", "sacks": "sack", "sticks": "stick", "loads": "load", "pallets": "pallet",

@@ -5,12 +5,13 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Iterable, Mapping
 from datetime import date
+from fractions import Fraction
 from functools import cache
 from importlib import resources
 from typing import Literal
 
 from darby.measure.units import System
-from darby.measure.writing import between, shown
+from darby.measure.writing import between, mixed, shown
 from darby.rulebook.model import Figure
 from darby.working.model import Amount, Quantity
 
@@ -85,6 +86,8 @@ def written(value: object, language: Language = "en", system: System = "us") -> 
         return catalogue(language).get(f"word.{value}", value)
     if isinstance(value, (tuple, list)):
         return ", ".join(written(v, language, system) for v in value)
+    if isinstance(value, (Fraction, float)):
+        return mixed(value)
     return str(value)
 
 
