@@ -174,3 +174,16 @@ def test_the_pages_example_runs(firehall, monkeypatch):
     exec(code, names)
     assert names["total"] == str(firehall.of("price").total.value)
     assert (names["zone"], names["built"]["at"]) == ("rest", "bay-east/rest")
+
+
+def test_no_note_says_what_another_note_on_the_same_place_denies(firehall):
+    """ "An open top is taken" (the loader) and "taken as covered" (the order): who decides, speaks."""
+    said = {(n.code, n.at.partition("/")[0]) for n in firehall.notes}
+    for loader, room in (
+        ("job.assumed-top", "quantities.assumed.top-covered"),
+        ("job.unsaid-out-of-plane", "buildup.assumed-plane"),
+    ):
+        assert {at for code, at in said if code == loader}.isdisjoint({at for code, at in said if code == room})
+        assert (room, "bay-north") in said
+    loaded = {n.code for n in firehall.job.assumed}
+    assert {"job.assumed-top", "job.unsaid-out-of-plane"} <= loaded

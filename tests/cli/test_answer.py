@@ -44,7 +44,7 @@ def test_every_example_checks_and_answers(path):
         r"10 bags on order, 4 bags more to order",
         r"Base coat +1 : 3/4 : 5 \(portland, +",
         r"Brown coat +1 : 1 : 7 1/2 ",
-        r"bring the base 3/8 in\. forward",
+        r"At the left edge tell the mason: bring the base 3/8 in\. forward",
         r"over 1,279\.6 sq ft",
         r"Local codes and licensed practice govern",
         r"An invented example",

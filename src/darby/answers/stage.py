@@ -19,6 +19,15 @@ Answer = TypeVar("Answer")
 Key = tuple[str, str]
 """(stage name, surface id or "job")."""
 
+SAID_BETTER = {
+    "mix.wet-cement": "safety.cement",
+    "mix.dust": "safety.silica-mix",
+    "job.assumed-top": "quantities.assumed.top-covered",
+    "job.unsaid-out-of-plane": "buildup.assumed-plane",
+    "quantities.no-package": "job.assumed-no-firm",
+}
+"""Notes that another note on the same place says better: the room that decides speaks, not who read the file."""
+
 
 @dataclass(frozen=True, slots=True)
 class Waiting:
@@ -135,9 +144,16 @@ class Answers:
 
     @property
     def notes(self) -> tuple[Note, ...]:
-        """What the loader assumed, every note of every stage, then the surfaces that the job's answers are without."""
-        said = (n for kept in self.kept.values() for n in kept.working.notes)
-        return (*self.job.assumed, *said, *(note("answers.left-out", "stop", at) for at in self.left_out))
+        """What the loader assumed, every note of every stage, then the surfaces that the job's answers are without.
+
+        What a later note on the same place settles keeps silent, so that no two notes contradict each other.
+        """
+        said = [*self.job.assumed, *(n for kept in self.kept.values() for n in kept.working.notes)]
+        settled: dict[str, set[str]] = {}
+        for n in said:
+            settled.setdefault(n.code, set()).add(n.at.partition("/")[0])
+        spoken = (n for n in said if not _settled(n, settled.get(SAID_BETTER.get(n.code, ""), set())))
+        return (*spoken, *(note("answers.left-out", "stop", at) for at in self.left_out))
 
     @property
     def left_out(self) -> tuple[str, ...]:
@@ -149,3 +165,9 @@ class Answers:
         from darby.answers.plain import document
 
         return document(self)
+
+
+def _settled(note: Note, places: set[str]) -> bool:
+    """Whether a better note stands at the place of ``note``, at a wall of its shape, or for the whole job."""
+    at = note.at.partition("/")[0]
+    return any(p in (at, "job") or p.startswith(f"{at}-") for p in places)

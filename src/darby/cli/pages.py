@@ -10,11 +10,11 @@ from darby.answers import Waiting, with_later
 from darby.answers.moves import moves
 from darby.cli.laid import cuts_page, grounds_pages, joints_pages
 from darby.cli.parts import parts_line
-from darby.cli.places import coat_called, mix_called, place
+from darby.cli.places import coat_called, edge_called, mix_called, place
 from darby.cli.setting import Setting
 from darby.cli.tables import Page
 from darby.measure.writing import shown
-from darby.words import catalogue, day, unit_names
+from darby.words import Verbatim, catalogue, day, unit_names
 from darby.working import Amount, Note, Quantity
 
 if TYPE_CHECKING:
@@ -26,14 +26,6 @@ if TYPE_CHECKING:
 
 SERIOUS = ("stop", "caution")
 SET_BACK = "buildup.set-back"
-SAID_BETTER = {
-    "mix.wet-cement": "safety.cement",
-    "mix.dust": "safety.silica-mix",
-    "job.assumed-top": "quantities.assumed.top-covered",
-    "job.unsaid-out-of-plane": "buildup.assumed-plane",
-    "quantities.no-package": "job.assumed-no-firm",
-}
-"""Notes of one room that another room's note on the same thing says better."""
 
 
 def pages(answers: Answers, setting: Setting) -> list[Page]:
@@ -101,6 +93,8 @@ def note_line(note: Note, setting: Setting, answers: Answers | None = None) -> s
     else:
         if answers is not None and isinstance(values.get("place"), str):
             values["place"] = place(answers, str(values["place"]), setting)
+        if answers is not None and isinstance(values.get("edge"), str):
+            values["edge"] = Verbatim(edge_called(answers, note.at, str(values["edge"]), setting))
         said = setting.say(note.code, **values)
     return f"{setting.say('cli.stop')} {said}" if note.grade == "stop" else said
 
@@ -315,21 +309,15 @@ def _price(price: Price, answers: Answers, setting: Setting) -> Page:
 
 def _cautions(answers: Answers, setting: Setting) -> Page:
     """Stops first, then what the walls ask for, then what holds for the whole job."""
-    notes = [n for n in _said_once(answers) if n.grade in SERIOUS and not n.code.startswith(SET_BACK)]
+    notes = [n for n in answers.notes if n.grade in SERIOUS and not n.code.startswith(SET_BACK)]
     notes.sort(key=lambda n: (n.grade != "stop", n.at == "job"))
     lines = [*gathered(notes, setting, answers), setting.say("common.local-code")]
     return Page("cautions", setting.say("cli.cautions.title"), lines=tuple(lines))
 
 
 def _assumed(answers: Answers, setting: Setting) -> Page:
-    notes = [n for n in _said_once(answers) if n.grade == "assumed"]
+    notes = [n for n in answers.notes if n.grade == "assumed"]
     return Page("assumed", setting.say("cli.assumed.title"), lines=tuple(gathered(notes, setting, answers)))
-
-
-def _said_once(answers: Answers) -> list[Note]:
-    notes = answers.notes
-    codes = {n.code for n in notes}
-    return [n for n in notes if SAID_BETTER.get(n.code) not in codes]
 
 
 def _moves(answers: Answers, setting: Setting) -> list[Page]:

@@ -26,6 +26,17 @@ def place(answers: Answers, at: str, setting: Setting) -> str:
     return f"{named}, {base}" if base else named
 
 
+def edge_called(answers: Answers, at: str, edge: str, setting: Setting) -> str:
+    """An edge of a surface in words: "left" is the left edge, "door-1/head" the door, the head."""
+    surface = next((s for s in answers.job.surfaces if s.id == at.partition("/")[0]), None)
+    words = catalogue(setting.language)
+    if surface is None:
+        return edge
+    names = {o.id: words.get(f"drawing.opening.{o.name or o.id}", o.name or o.id) for o in surface.openings}
+    parts = edge.removeprefix(f"{surface.id}/").split("/")
+    return ", ".join(names.get(p) or words.get(f"paper.edge.{p}", p) for p in parts)
+
+
 def mix_called(answers: Answers, id: str, setting: Setting) -> str:
     """The coat a mix is for, and how its base drinks where that made the mix: "Scratch coat, on lath"."""
     coat, _, more = id.removeprefix(MIX).partition(" ")
