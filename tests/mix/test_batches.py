@@ -106,6 +106,20 @@ def test_part_batches_keep_the_proportions_to_the_digit() -> None:
     assert found.last.ratio is not None and found.last.ratio.value == pytest.approx(full.ratio.value)  # type: ignore[union-attr]
 
 
+def test_no_man_mixes_five_bags_to_use_one() -> None:
+    """1 cement, 1-1/2 sand, bucket 0.70 cu ft: half a bag takes 1.07 buckets, a bag 2.14, five 10.71."""
+    dash = {"portland": 1, "sand": Fraction(3, 2)}
+    full = mix.batch(dash, MIXER, gauge=BUCKET)
+    # 10-1/2 for 10.71 is 2 % short; 1 for 1.07 and 2 for 2.14 are 7 %: only the whole batch keeps its count
+    assert (full.bags.value, full.module) == (5, 5)
+    found = mix.batches(dash, MIXER, Fraction(19, 10) * CU_FT, gauge=BUCKET)
+    # 1-1/2 bags and 3 buckets: 141 + 3 x 0.70 x 80 = 309 lb; water 43.26;
+    # (141/3.15 + 168/2.65 + 43.26) / 62.4 / 0.95 = 2.554 cu ft, and one bag less a half would make 1.7
+    assert found.whole == 0 and found.last is not None and found.last.sand is not None
+    assert (found.last.bags.value, found.last.sand.count.value) == (Fraction(3, 2), 3)
+    assert cu_ft(found.last.mortar) == pytest.approx(2.554, abs=0.001)
+
+
 def test_whole_batches_leave_no_crumb() -> None:
     full = mix.batch(PLASTER, MIXER, gauge=BUCKET)
     for n in range(1, 30):
@@ -138,6 +152,7 @@ def test_batches_make_the_volume_and_never_exceed_the_mixer(
     assert at_most(volume, total) and total < volume + a_module * (1 + 1e-6)
     if found.last is not None:
         assert found.last.bags.value < full.bags.value
+    if found.last is not None and full.module < full.bags.value:
         assert found.last.mortar.value == pytest.approx(a_module * float(found.last.bags.value / full.module))
         assert found.last.ratio.value == pytest.approx(full.ratio.value)  # type: ignore[union-attr]
 

@@ -6,9 +6,10 @@ from fractions import Fraction
 import pytest
 
 from darby.measure.faults import Unreadable
-from darby.measure.units import GAL, LB
+from darby.measure.units import GAL, LB, unit
 from darby.mix import BagLabel, BagSizes, CoatNeed, Gauge, Measured, MixAsk, MixParts, mixes
 from darby.rulebook import default
+from darby.working import Quantity
 from tests.mix.asking import CU_FT, cu_ft
 
 FLOAT = BagLabel(
@@ -140,3 +141,21 @@ def test_his_own_bags_and_measures_travel_through() -> None:
     own = mixes(replace(ASK, bags=BagSizes(portland=50, lime=25), measured=Measured(air=0.08)))[0].of("job/mix/base")
     assert own.made is not None and own.made.bag.value == 50
     assert own.made.air is not None and own.made.air.value == 0.08
+
+
+def test_a_batch_that_outlasts_the_crew_is_told_in_bags() -> None:
+    """9 cu ft of finish out of 18 that take 12 h last 6 h, the bag says 90 min: a quarter of 12 bags, 3."""
+    hours = Quantity(12 * 3600, unit("h")).value
+    need = CoatNeed("job/mix/finish", "finish", "usual", 18 * CU_FT, None, FLOAT, hours=hours)
+    answer, working = mixes(replace(ASK, coats=(need,)))
+    told = {n.code: dict(n.values) for n in answer.of(need.id).notes}["mix.batch-outlasts"]
+    assert (told["batch"].value, told["bags"].value) == (12, 3)
+    assert working.steps["job/mix/finish/batch/lasts"].value == pytest.approx(6 * 3600)
+
+
+@pytest.mark.parametrize(("hours", "told"), [(None, False), (3 * 3600, False), (3.01 * 3600, True)])
+def test_a_batch_that_is_laid_in_time_is_not_warned_of(hours: float | None, told: bool) -> None:
+    """18 cu ft in 3 h: 9 cu ft in 90 min, just what the bag allows."""
+    need = CoatNeed("job/mix/finish", "finish", "usual", 18 * CU_FT, None, FLOAT, hours=hours)
+    codes = {n.code for n in mixes(replace(ASK, coats=(need,)))[0].of(need.id).notes}
+    assert ("mix.batch-outlasts" in codes) is told

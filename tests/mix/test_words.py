@@ -54,7 +54,7 @@ def _workings() -> list[Working]:
     ]
     bagged = [
         CoatNeed("f/1", "finish", volume=1.0, bagged=label),
-        CoatNeed("f/2", "finish", volume=0.11, bagged=replace(label, water=0.003, use_within=60)),
+        CoatNeed("f/2", "finish", volume=0.11, bagged=replace(label, water=0.003, use_within=60), hours=3600),
     ]
     ask = MixAsk(default(), (*given, *asked, *richer, *bagged), mixer=9 * CU_FT)
     odd = replace(ask, coats=tuple(given), gauge=Gauge("bucket", 2 * CU_FT), measured=own)

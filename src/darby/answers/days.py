@@ -80,7 +80,7 @@ def _times(
                 CoatTime(
                     coat.name,
                     area.area,
-                    _coat_pace(job, f"{name}/{area.zone}", option.id, coat),
+                    coat_pace(job, f"{name}/{area.zone}", option.id, coat),
                     wait_least=coat.wait_least.value if coat.wait_least is not None else 0,
                     wait_most=coat.wait_most.value if coat.wait_most is not None else None,
                     moist=coat.moist.value if coat.moist is not None else 0,
@@ -90,7 +90,7 @@ def _times(
     return times
 
 
-def _coat_pace(job: Job, at: str, option: str, coat: Coat) -> Quantity | None:
+def coat_pace(job: Job, at: str, option: str, coat: Coat) -> Quantity | None:
     """How fast a coat goes on: by the finish's own pace, or the one heavy coat's, if the firm has it."""
     own = None
     if option == ONE_COAT:

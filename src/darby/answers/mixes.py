@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from darby.answers.coats import SurfaceCoats
+from darby.answers.days import coat_pace
 from darby.answers.mixing import given_mix, mix_name, suction_under
 from darby.answers.stage import Answers, Stage, Waiting
 from darby.measure.units import unit
@@ -31,10 +32,11 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> MixAsk | Waiting:  
             volume[m.mix] += float(m.volume.value)
     if not volume:
         return Waiting(lacks=("answers.lacks.surfaces",))
+    hours = _hours(job, answers)
     needs: dict[str, CoatNeed] = {}
     for surface_id, built in answers.good("coats").items():
         if surface_id in laid:
-            _needs(job, surface_id, built, volume, needs)
+            _needs(job, surface_id, built, volume, hours, needs)
     measures = job.firm.measures
     return MixAsk(
         book=book,
@@ -45,7 +47,27 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> MixAsk | Waiting:  
     )
 
 
-def _needs(job: Job, surface: str, coats: SurfaceCoats, volume: dict[str, float], needs: dict[str, CoatNeed]) -> None:
+def _hours(job: Job, answers: Answers) -> dict[str, float]:
+    """How long the whole crew lays each mix [s]; without a mix that goes on somewhere at a pace nobody gave."""
+    found: dict[str, float] = defaultdict(float)
+    unknown = set()
+    for surface_id, laid in answers.good("volumes").items():
+        built = dict(answers.good("coats")[surface_id].zones)
+        for c in laid.coats:
+            option = built[c.zone].chosen
+            coat = next(x for x in option.coats if x.name == c.coat)
+            pace = coat_pace(job, f"{surface_id}/{c.zone}", option.id, coat)
+            if pace is None:
+                unknown.add(c.mix)
+            else:
+                found[c.mix] += float(c.area.value) / float(pace.value)
+    return {mix: seconds for mix, seconds in found.items() if mix not in unknown}
+
+
+def _needs(
+    job: Job, surface: str, coats: SurfaceCoats, volume: dict[str, float], hours: dict[str, float],
+    needs: dict[str, CoatNeed],
+) -> None:  # fmt: skip
     """Adds the needs of one surface. A mix that meets two kinds of suction is checked for both, and counted once."""
     for zone, built in coats.zones:
         scratch = next((c for c in built.chosen.coats if c.name == "scratch"), None)
@@ -69,6 +91,7 @@ def _needs(job: Job, surface: str, coats: SurfaceCoats, volume: dict[str, float]
                     mix=_parts(given),
                     bagged=_label(job, given),
                     over=over if coat.name == "brown" else "",
+                    hours=hours.get(name) if first is None else None,
                 ),
             )
 

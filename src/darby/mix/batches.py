@@ -32,7 +32,7 @@ from darby.rulebook import Book, Figure
 from darby.working import Quantity, Working
 
 HALF = Fraction(1, 2)
-BAGS, BATCHES = unit("bags"), unit("batches")
+BAGS, BATCHES, HOURS = unit("bags"), unit("batches"), unit("h")
 
 
 @dataclass(frozen=True, slots=True)
@@ -289,7 +289,11 @@ def as_weighed(batch: Batch) -> str:
 
 
 def count_batches(working: Working, key: str, mix: Counted, full: Batch, volume: Real) -> Batches:
-    """How many batches make ``volume`` [m3], and the part batch at the end in the same proportions exactly."""
+    """How many batches make ``volume`` [m3], and the part batch at the end.
+
+    It has the proportions of a full one exactly; where only a whole batch keeps its count of sand, it comes in half
+    bags all the same, as near as whole counts get, and a note says how near: no man mixes five bags to use one.
+    """
     wanted = Quantity(volume, CU_FT)
     whole_ones = working.step(
         f"{key}/whole", "-ceil(-volume / mortar)", BATCHES, "mix.whole-batches", volume=wanted, mortar=full.mortar
@@ -299,7 +303,10 @@ def count_batches(working: Working, key: str, mix: Counted, full: Batch, volume:
         volume=wanted, batches=whole_ones, mortar=full.mortar, nothing=Quantity(0, CU_FT),
     )  # fmt: skip
     bags = Fraction(full.bags.value)
-    part = up_to(float(left.value) / float(full.mortar.value) * float(bags), full.module)
+    module = full.module if full.module < bags else min(HALF, bags)
+    part = up_to(float(left.value) / float(full.mortar.value) * float(bags), module)
+    while 0 < part < bags and not at_most(left.value, mortar_of(mix, part)):
+        part += module  # its own whole count of sand may come out short
     number, last = round(whole_ones.value), None
     if part >= bags:
         number += 1
@@ -310,6 +317,26 @@ def count_batches(working: Working, key: str, mix: Counted, full: Batch, volume:
         mortar=full.mortar, last=last.mortar if last is not None else Quantity(0, CU_FT),
     )  # fmt: skip
     return Batches(wanted, number, last, total)
+
+
+def outlasts(working: Working, key: str, batch: Batch, volume: Real, hours: Real | None, within: Quantity) -> None:
+    """Warn of a batch that the crew cannot lay before it has to be used up, and say how many bags it can.
+
+    ``hours`` [s] is how long the crew lays ``volume`` [m3]; None: nobody knows.
+    """
+    if hours is None or not volume:
+        return
+    lasts = working.step(
+        f"{key}/batch/lasts", "batch / volume * hours", HOURS, "mix.batch-lasts",
+        batch=batch.mortar, volume=Quantity(volume, CU_FT), hours=Quantity(hours, HOURS),
+    )  # fmt: skip
+    if at_most(lasts.value, within.value):
+        return
+    step = Fraction(1) if batch.module == 1 else HALF
+    bags = max(down_to(float(within.value) / float(lasts.value) * float(batch.bags.value), step), HALF)
+    working.note(
+        "mix.batch-outlasts", "caution", key, batch=batch.bags, lasts=lasts, within=within, bags=Quantity(bags, BAGS)
+    )
 
 
 def bagged_batch(working: Working, key: str, label: BagLabel, mixer: Real | None) -> Batch | None:

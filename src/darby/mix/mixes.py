@@ -15,11 +15,13 @@ from darby.mix.batches import (
     count_bagged,
     count_batches,
     counted,
+    outlasts,
     propose_batch,
 )
 from darby.mix.model import (
     BagLabel,
     Batch,
+    Batches,
     CoatMix,
     CoatNeed,
     Materials,
@@ -80,12 +82,12 @@ def _site_mixed(working: Working, need: CoatNeed, ask: MixAsk, found: dict[str, 
     mix = counted(working, key, parts, made, load, on, book, ask.bags, ask.gauge, _span(verdict))
     half = batch_of(working, f"{key}/half-bag", mix, HALF, weighed=True)
     batch = _batch(working, key, mix, ask.mixer)
-    batches = None
+    within, batches = _use_within(working, key, book), None
     if batch is not None and need.volume > 0:
         batches = count_batches(working, f"{key}/batches", mix, batch, need.volume)
+        _warn(working, need, batch, batches, within)
     return CoatMix(
-        key, need.coat, parts, None, proposed, verdict, made, made.materials, batch, half, batches,
-        _use_within(working, key, book), (),
+        key, need.coat, parts, None, proposed, verdict, made, made.materials, batch, half, batches, within, ()
     )  # fmt: skip
 
 
@@ -144,7 +146,14 @@ def _bagged(working: Working, need: CoatNeed, ask: MixAsk) -> CoatMix:
     batches = None
     if batch is not None and need.volume > 0:
         batches = count_bagged(working, f"{key}/batches", label, batch, need.volume)
+        _warn(working, need, batch, batches, within)
     return CoatMix(key, need.coat, None, label, False, None, None, materials, batch, None, batches, within, ())
+
+
+def _warn(working: Working, need: CoatNeed, batch: Batch, batches: Batches, within: Quantity) -> None:
+    """Of the largest batch that is mixed: the full one, or the part of one where no full one is."""
+    largest = batch if batches.whole or batches.last is None else batches.last
+    outlasts(working, need.id, largest, need.volume, need.hours, within)
 
 
 def checked_label(label: BagLabel) -> None:

@@ -266,7 +266,8 @@ class CoatNeed:
 
     ``id`` is the beginning of the keys of its steps ("job/mix/base"); ``volume`` [m3] what is to be mixed after all
     allowances (0: not known yet); ``mix`` or ``bagged`` what the firm mixes (neither: one is proposed, of
-    ``cement``); ``over`` the id of the scratch coat under a brown coat.
+    ``cement``); ``over`` the id of the scratch coat under a brown coat; ``hours`` [s] how long the whole crew lays
+    ``volume`` (None: nobody gave a pace).
     """
 
     id: str
@@ -277,6 +278,7 @@ class CoatNeed:
     bagged: BagLabel | None = None
     cement: Literal["portland", "masonry cement", "plastic cement"] = "portland"
     over: str = ""
+    hours: Real | None = None
 
 
 @dataclass(frozen=True, slots=True)
