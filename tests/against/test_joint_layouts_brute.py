@@ -106,7 +106,11 @@ class Paper:
 
     def panel(self, r: Rect) -> Vector:
         w, h = (int(s * 304.8 + 0.5) for s in self.sides(r))
-        return int(not self.fits(r)), 0, 0, 0, 0, w * w + h * h, 0
+        return 0 if self.fits(r) else self.size(r), 0, 0, 0, 0, w * w + h * h, 0
+
+    def size(self, r: Rect) -> int:
+        """Plaster [dm2], at least one."""
+        return max(int(len(self.squares(r)) * 9.290304 + 0.5), 1)
 
     def guillotine(self, r: Rect) -> Iterator[Vector]:
         if not self.squares(r):
@@ -140,7 +144,7 @@ class Paper:
                             if not self.squares(piece):
                                 continue
                             past, *rest = self.panel(piece)
-                            ways = [(max(past, int(self.apart(piece))), *rest)]
+                            ways = [(self.size(piece) if self.apart(piece) else past, *rest)]
                         else:
                             ways = pareto(self.guillotine(piece))
                         totals = pareto(added(t, way) for t in totals for way in ways)

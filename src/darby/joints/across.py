@@ -109,7 +109,7 @@ class Whole:
         pieces = {}
         for at, search in self.searches.items():
             one, two = w.leaves(search.t)
-            pieces[at] = np.where(search.apart, w.past, one), two
+            pieces[at] = np.where(search.apart, w.past * search.t.area, one), two
         return self._best(w, pieces, whole=True)
 
     def more(self, first: Parted) -> Parted:

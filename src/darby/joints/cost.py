@@ -2,7 +2,7 @@
 
 All add up over lines, cuts and panels:
 
-* panels past a limit;
+* plaster in panels past a limit [dm2];
 * joints that meet no corner; ends that run into an opening away from a corner; joints (for "fewest" they come first);
 * ends that stop on another joint;
 * evenness: squares of the sides of all panels [mm2], least where they are alike and near square;
@@ -87,14 +87,14 @@ class Weights:
     def leaves(self, t: Tables) -> tuple[Ints, Ints]:
         """Of every rectangle that stays whole."""
         two = np.where(t.plaster, t.even >> self.coarse << self.behind, 0)
-        return np.where(t.fits, 0, self.past), two
+        return np.where(t.fits, 0, self.past * t.area), two
 
 
 def weights(windows: Iterable[Tables], upright: Cuts, level: Cuts, aim: Aim) -> Weights:
     """Weights that keep the numbers of one aim apart, over all windows of a field."""
     windows = tuple(windows)
     cells = sum(t.n * t.m for t in windows)
-    ends = int(upright.into.max(initial=0)) * len(upright.into) + int(level.into.max(initial=0)) * len(level.into)
+    ends = sum(int(x.into[:, 0].max(axis=1, initial=0).sum()) for x in (upright, level))
     room = {"stop": 2 * cells + 1, "joint": cells + 1, "into": ends + 1, "off": cells + 1}
     order = ("stop", "joint", "into", "off") if aim == "best" else ("stop", "into", "off", "joint")
     first: dict[str, int] = {}

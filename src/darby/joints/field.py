@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
-from itertools import pairwise
+from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 import shapely
@@ -64,8 +64,17 @@ class Field:
 
     def area(self, i0: int, i1: int, j0: int, j1: int) -> Fraction:
         """Plaster between four lines [m2]."""
-        total = sum(sum(column[j0:j1]) for column in self.areas[i0:i1])
-        return Fraction(total) / self.scale**2
+        s = self._sums
+        return Fraction(s[i1][j1] - s[i0][j1] - s[i1][j0] + s[i0][j0]) / self.scale**2
+
+    @cached_property
+    def _sums(self) -> list[list[Number]]:
+        """Plaster left of every upright and below every level."""
+        sums: list[list[Number]] = [[0] * len(self.vs)]
+        for column in self.areas:
+            low = sums[-1]
+            sums.append([a + b for a, b in zip(low, (0, *accumulate(column)), strict=True)])
+        return sums
 
     def box(self, i0: int, i1: int, j0: int, j1: int) -> Box | None:
         """Its extent, in the field's own measure."""

@@ -69,34 +69,42 @@ class Search:
     def _answer(self, a: int) -> None:
         """Every rectangle a cells wide: whole, or by the best upright cut, or by the best level one."""
         n = self.t.n - a + 1
-        fits = self.t.fits[a, :n]
-        uprights = None if a == 1 or (fits.all() and not any(self.t.upright.gaps)) else self._uprights(a, n)
+        past = [not self.t.fits[a, :n, b, : self.t.m - b + 1].all() for b in range(self.t.m + 1)]
+        some = [b for b in range(1, self.t.m + 1) if past[b] or self.t.upright.gaps[b]] if a > 1 else []
+        uprights = self._uprights(a, n, some[0], some[-1] + 1) if some else None
         for b in range(1, self.t.m + 1):
             m = self.t.m - b + 1
             here = np.s_[a, :n, b, :m]
-            found = [(uprights[0][:, b, :m], uprights[1][:, b, :m], uprights[2][:, b, :m])] if uprights else []
-            if b > 1 and (self.t.level.gaps[a] or not fits[:, b, :m].all()):
-                found.append(self._levels(a, b, n, m))
+            found = []
+            if uprights and some[0] <= b <= some[-1]:
+                found.append(tuple(x[:, b - some[0], :m] for x in uprights if x is not None))
+            if b > 1 and (past[b] or self.t.level.gaps[a]):
+                found.append(tuple(x for x in self._levels(a, b, n, m) if x is not None))
             if found:
-                apart = np.logical_or.reduce([x for _, _, x in found])
-                one, two = np.where(apart, MOST, self.one[here]), self.two[here]
-                for other, other2, _ in found:
+                one, two = self.one[here], self.two[here]
+                parted = [x for _, _, *rest in found for x in rest]
+                if parted:
+                    apart = np.logical_or.reduce(parted)
+                    self.apart[here] = apart
+                    one = np.where(apart, MOST, one)
+                for other, other2, *_ in found:
                     less = (other < one) | ((other == one) & (other2 < two))
                     one, two = np.where(less, other, one), np.where(less, other2, two)
-                self.one[here], self.two[here], self.apart[here] = one, two, apart
+                self.one[here], self.two[here] = one, two
             for x, upper in zip((self.one, self.two), self.upper, strict=True):
                 upper[a, :n, b, b : b + m] = x[here]
         for x, right in zip((self.one, self.two), self.right, strict=True):
             right[a, a : a + n] = x[a, :n]
 
-    def _uprights(self, a: int, n: int) -> tuple[Ints, Ints, Bools]:
-        """The best upright cut of every rectangle a cells wide."""
-        near, far = np.s_[1:a, :n], np.s_[a - 1 : 0 : -1, a : a + n]
-        cost = tuple(x[: a - 1, :n] for x in self._up)
+    def _uprights(self, a: int, n: int, low: int, high: int) -> tuple[Ints, Ints, Bools | None]:
+        """The best upright cut of every rectangle a cells wide and from ``low`` to below ``high`` cells high."""
+        near, far = np.s_[1:a, :n, low:high], np.s_[a - 1 : 0 : -1, a : a + n, low:high]
+        cost = tuple(x[: a - 1, :n, low:high] for x in self._up)
+        first, second = (self.one[near], self.two[near]), tuple(x[far] for x in self.right)
         plaster = self.t.plaster[near], self.plaster_right[far]
-        return self._least((self.one[near], self.two[near]), tuple(x[far] for x in self.right), cost, plaster)
+        return self._least(first, second, cost, plaster, gaps=any(self.t.upright.gaps[low:high]))
 
-    def _levels(self, a: int, b: int, n: int, m: int) -> tuple[Ints, Ints, Bools]:
+    def _levels(self, a: int, b: int, n: int, m: int) -> tuple[Ints, Ints, Bools | None]:
         """The best level cut of every rectangle a cells wide and b high."""
         near, far = np.s_[a, :n, 1:b, :m], np.s_[a, :n, b - 1 : 0 : -1, b : b + m]
 
@@ -105,20 +113,27 @@ class Search:
 
         cost = tuple(x[: b - 1, :m, a, :n].transpose(0, 2, 1) for x in self._level)
         first, second = turned(self.one[near], self.two[near]), turned(*(x[far] for x in self.upper))
-        return self._least(first, second, cost, turned(self.t.plaster[near], self.plaster_upper[far]))
+        plaster = turned(self.t.plaster[near], self.plaster_upper[far])
+        return self._least(first, second, cost, plaster, gaps=self.t.level.gaps[a])
 
-    def _least(self, near: Arrays, far: Arrays, cost: Arrays, plaster: tuple[Bools, Bools]) -> tuple[Ints, Ints, Bools]:
+    def _least(
+        self, near: Arrays, far: Arrays, cost: Arrays, plaster: tuple[Bools, Bools], *, gaps: bool
+    ) -> tuple[Ints, Ints, Bools | None]:
+        """The best of several cuts; and, where any of them needs no joint (``gaps``), whether plaster lies apart."""
         self.choices += cost[0].size
         one = near[0] + far[0]
         one += cost[0]
-        least = one.min(axis=0)
+        least = np.minimum.reduce(one)
         two = near[1] + far[1]
         two += cost[1]
         two[one != least] = MOST
-        apart = cost[0] == 0
-        apart &= plaster[0]
-        apart &= plaster[1]
-        return least, two.min(axis=0), apart.any(axis=0)
+        apart = None
+        if gaps:
+            free = cost[0] == 0
+            free &= plaster[0]
+            free &= plaster[1]
+            apart = np.logical_or.reduce(free)
+        return least, np.minimum.reduce(two), apart
 
     def layout(self, rectangle: Window) -> Iterator[tuple[Cut | Window, Cost]]:
         """The cuts and the panels of a rectangle's best layout, each with what it comes to."""
@@ -130,7 +145,7 @@ class Search:
                 continue
             cut = self._choice(i0, i1, j0, j1)
             if cut is None:
-                yield Window(i0, i1, j0, j1), Cost(past=int(not t.fits[a, i0, b, j0]), even=int(t.even[a, i0, b, j0]))
+                yield Window(i0, i1, j0, j1), self._panel((a, i0, b, j0), past=not t.fits[a, i0, b, j0])
             elif cut.axis == "vertical":
                 yield cut, priced(t.upright, cut.at, j0, b)
                 left += [Window(cut.at, i1, j0, j1), Window(i0, cut.at, j0, j1)]
@@ -143,7 +158,10 @@ class Search:
         i0, i1, j0, j1 = rectangle
         at = i1 - i0, i0, j1 - j0, j0
         if self.t.plaster[at]:
-            yield rectangle, Cost(past=int(self.apart[at] or not self.t.fits[at]), even=int(self.t.even[at]))
+            yield rectangle, self._panel(at, past=self.apart[at] or not self.t.fits[at])
+
+    def _panel(self, at: tuple[int, int, int, int], *, past: bool) -> Cost:
+        return Cost(past=int(self.t.area[at]) if past else 0, even=int(self.t.even[at]))
 
     def _choice(self, i0: int, i1: int, j0: int, j1: int) -> Cut | None:
         """The cut that its answer comes from: of those alike the first, whole before uprights before levels."""

@@ -170,7 +170,9 @@ def _blank(plane: Plane, ground: int, ends: Ends, found: Sequence[Line], allowed
 
 
 def _across(plane: Plane, ground: int, axis: Axis, a: Fraction, b: Fraction) -> set[Fraction]:
-    """How far the plaster goes the other way, half-way between two lines: each piece of it."""
+    """How far the plaster goes the other way, half-way between two lines: each piece of a column, over and under
+    openings; of a level band the longest, for nobody parts what stands between two windows."""
     middle = (a + b) / 2 * plane.scale
     spans, _ = plane.upright(ground, middle) if axis == "vertical" else plane.level(ground, middle)
-    return {metres(plane, high - low) for low, high in spans}
+    found = {metres(plane, high - low) for low, high in spans}
+    return found if axis == "vertical" else {max(found)} if found else set()

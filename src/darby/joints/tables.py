@@ -29,6 +29,7 @@ Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
 
 MM, CM = unit("mm").scale, unit("cm").scale
+SQ_DM = CM  # a hundredth of a square metre
 _HALF = Fraction(1, 2)
 
 
@@ -60,14 +61,17 @@ class Cuts:
 
 @dataclass(frozen=True)
 class Tables:
-    """All that the search reads of a window. ``fits``: may be a panel; ``plaster``: holds any; ``even``: squares of its
-    sides [mm2]."""
+    """All that the search reads of a window.
+
+    ``fits``: may be a panel; ``plaster``: holds any; ``even``: squares of its sides [mm2]; ``area``: plaster [dm2].
+    """
 
     n: int
     m: int
     fits: Bools
     plaster: Bools
     even: Ints
+    area: Ints
     upright: Cuts
     level: Cuts
 
@@ -107,7 +111,8 @@ def tables(field: Field, allowed: Allowed, window: Window, upright: Cuts, level:
     fits = _fits(field, allowed, window, area, wide, high)
     scale = float(MM)
     even = _rounded(wide / scale) ** 2 + _rounded(high / scale) ** 2
-    return Tables(i1 - i0, j1 - j0, fits, plaster, even, upright.part(i0, i1, j0, j1), level.part(j0, j1, i0, i1))
+    size = np.maximum(_rounded(area / float(SQ_DM)), 1)
+    return Tables(i1 - i0, j1 - j0, fits, plaster, even, size, upright.part(i0, i1, j0, j1), level.part(j0, j1, i0, i1))
 
 
 def _rounded(x: Floats) -> Ints:
@@ -143,20 +148,25 @@ def _extent(boxes: Sequence[Sequence[Box | None]], side: int, scale: int) -> Flo
 
 def _fits(field: Field, allowed: Allowed, window: Window, area: Floats, wide: Floats, high: Floats) -> Bools:
     long, short = np.maximum(wide, high), np.minimum(wide, high)
-    fits = np.ones(area.shape, dtype=np.bool_)
-    doubt = np.zeros(area.shape, dtype=np.bool_)
-    slack = float(SLACK)
-    for value, limit in (
-        (area, float(allowed.area)), (long, float(allowed.side)), (long, short * float(allowed.ratio))
-    ):  # fmt: skip
-        fits &= value <= limit * (1 + slack)
-        doubt |= np.abs(value - limit) <= limit * slack
-    fits |= area == 0
-    for a, i, b, j in np.argwhere(doubt & fits & (area > 0)).tolist():
+    fits, sized = _within(area, float(allowed.area))
+    by_side, near_side = _within(long, float(allowed.side))
+    by_ratio, near_ratio = _within(long, short * float(allowed.ratio))
+    fits &= by_side & by_ratio
+    sided = near_side | near_ratio
+    for a, i, b, j in np.argwhere((sized | sided) & fits & (area > 0)).tolist():
         left, bottom = window.left + i, window.bottom + j
         where = left, left + a, bottom, bottom + b
-        fits[a, i, b, j] = not allowed.broken(field.area(*where), *field.sides(*where))
+        size = field.area(*where) if sized[a, i, b, j] else Fraction(0)
+        sides = field.sides(*where) if sided[a, i, b, j] else (Fraction(0), Fraction(0))
+        fits[a, i, b, j] = not allowed.broken(size, *sides)
+    fits |= area == 0
     return fits
+
+
+def _within(value: Floats, limit: Floats | float) -> tuple[Bools, Bools]:
+    """Clearly or just about within a limit; and so near to it that a float cannot tell."""
+    slack = limit * float(SLACK)
+    return value <= limit + slack, np.abs(value - limit) <= slack
 
 
 def _cuts(field: Field, lines: Sequence[Sequence[Stretch]], across: Sequence[Number]) -> Cuts:
