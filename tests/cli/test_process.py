@@ -31,6 +31,19 @@ def test_version_is_said_before_anything_heavy_is_loaded():
     assert done.stdout == "darby 0.1.0\n"
 
 
+@pytest.mark.parametrize("words", [("--help",), ("sum", "60' x 6' x 2, 1/2 block"), ("rules", "thickness")])
+def test_what_needs_no_job_loads_no_geometry_and_no_solver(words):
+    code = (
+        f"import sys; sys.argv = ['darby', *{words!r}]\n"
+        "from darby.__main__ import main\n"
+        "try:\n    main()\nexcept SystemExit as end:\n    assert not end.code, end.code\n"
+        "heavy = {'numpy', 'shapely', 'highspy', 'typst'} & set(sys.modules)\n"
+        "assert not heavy, heavy\n"
+    )
+    done = run([sys.executable, "-c", code])
+    assert done.returncode == 0, done.stderr
+
+
 def test_importing_darby_loads_nothing_heavy():
     code = "import sys, darby; assert not {'typer', 'rich', 'pydantic', 'numpy', 'shapely'} & set(sys.modules)"
     assert run([sys.executable, "-c", code]).returncode == 0

@@ -1,57 +1,35 @@
-"""The stages of a job, in order, and ``answer(job)``: the only place where the trade rooms meet."""
+"""The stages of a job, in order, and ``answer(job)``: the only place where the trade rooms meet.
+
+Everything is loaded when it is first asked for, so that one wall in one line (``quick``) does not load every room.
+"""
 
 from __future__ import annotations
 
+from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
-from darby import __version__
-from darby.answers import cautions, coats, cuts, days, grounds, joints, mixes, order, paint, price, volumes, wall
-from darby.answers.book import book_of
-from darby.answers.graph import Later, walk
-from darby.answers.stage import Answers, Stage, Waiting
-
 if TYPE_CHECKING:
-    from darby.job.model import Job
-    from darby.rulebook import Book
+    from darby.answers.book import book_of
+    from darby.answers.graph import Later
+    from darby.answers.stage import Answers, Stage, Waiting
+    from darby.answers.stages import STAGES, answer, with_later
 
-STAGES: tuple[Stage[Any, Any], ...] = (
-    wall.STAGE,
-    coats.STAGE,
-    joints.STAGE,
-    volumes.STAGE,
-    mixes.STAGE,
-    order.STAGE,
-    days.STAGE,
-    paint.STAGE,
-    price.STAGE,
-    cautions.STAGE,
-    cuts.STAGE,
-    grounds.STAGE,
-)
+_HOMES = {
+    "Answers": "stage",
+    "Later": "graph",
+    "STAGES": "stages",
+    "Stage": "stage",
+    "Waiting": "stage",
+    "answer": "stages",
+    "book_of": "book",
+    "with_later": "stages",
+}
 
 __all__ = ["STAGES", "Answers", "Later", "Stage", "Waiting", "answer", "book_of", "with_later"]
 
 
-def answer(job: Job, *, book: Book | None = None, since: Answers | None = None, later: Later = Later.skip) -> Answers:
-    """Everything that can be said about ``job``.
-
-    Parameters
-    ----------
-    book
-        the rule book, before the firm's voices and local rules; None = the one that ships with darby.
-    since
-        earlier answers: every stage whose ask is equal keeps its answer.
-    later
-        whether the slow stages are run too.
-
-    Raises
-    ------
-    BookError
-        if the firm follows a voice that is silent.
-    """
-    return walk(STAGES, job, book_of(job, book), version=__version__, since=since, later=later)
-
-
-def with_later(answers: Answers) -> Answers:
-    """The same answers with the slow stages run too; all that was answered is kept."""
-    return walk(STAGES, answers.job, answers.book, version=answers.made_with, since=answers, later=Later.run)
+def __getattr__(name: str) -> Any:
+    home = _HOMES.get(name)
+    if home is None:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    return getattr(import_module(f"{__name__}.{home}"), name)

@@ -1,4 +1,4 @@
-"""What a stage is, and what a whole job's answers are. The graph is data: ``STAGES`` in ``answers/__init__``."""
+"""What a stage is, and what a whole job's answers are. The graph is data: ``STAGES`` in ``answers/stages``."""
 
 from __future__ import annotations
 

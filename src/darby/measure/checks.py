@@ -8,15 +8,17 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-
-import shapely
-from shapely.geometry import LineString, Polygon
-from shapely.geometry.base import BaseGeometry
+from typing import TYPE_CHECKING
 
 from darby.measure.faults import Fault
 from darby.measure.outline import area_of, polygon, straight
 from darby.measure.surface import Corner, Surface
 from darby.measure.writing import Style, write
+
+if TYPE_CHECKING:
+    from shapely.geometry import Polygon
+
+    Thing = tuple[str, Sequence[Corner], Polygon]
 
 SLIVER = 1e-6
 """Areas below this [m2], one square millimetre, are nothing: floating point makes them."""
@@ -95,7 +97,9 @@ def _shape(outline: Sequence[Corner], place: str, style: Style) -> tuple[Polygon
 
 def _crossing(shape: Polygon, style: Style) -> str:
     """Where it crosses itself: shapely's reason ends in ``[u v]``."""
-    reason = shapely.is_valid_reason(shape)
+    from shapely import is_valid_reason
+
+    reason = is_valid_reason(shape)
     _, _, at = reason.partition("[")
     numbers = at.rstrip("]").split()
     return (
@@ -108,13 +112,10 @@ def _extent(outline: Sequence[Corner], style: Style) -> str:
     return f"{write(max(us) - min(us), style)} x {write(max(vs) - min(vs), style)}"
 
 
-Thing = tuple[str, Sequence[Corner], Polygon]
-
-
 def _outside(kind: str, things: Sequence[Thing], wall: Polygon, style: Style) -> list[Fault]:
     faults = []
     for name, outline, shape in things:
-        if shapely.difference(shape, wall).area > SLIVER:
+        if shape.difference(wall).area > SLIVER:
             found, allowed = _first_outside(outline, wall, style)
             faults.append(Fault(f"measure.{kind}-outside", f'{kind} "{name}"', found, allowed))
     return faults
@@ -122,6 +123,8 @@ def _outside(kind: str, things: Sequence[Thing], wall: Polygon, style: Style) ->
 
 def _first_outside(outline: Sequence[Corner], wall: Polygon, style: Style) -> tuple[str, str]:
     """The dimension that goes too far, and how far the wall goes there."""
+    from shapely.geometry import LineString
+
     u0, v0, u1, v1 = wall.bounds
     for corner in outline:
         u, v = float(corner.u), float(corner.v)
@@ -131,7 +134,7 @@ def _first_outside(outline: Sequence[Corner], wall: Polygon, style: Style) -> tu
             return f"up {write(corner.v, style)}", f"up {write(v0, style)} … {write(v1, style)}"
     for corner in outline:
         u, v = float(corner.u), float(corner.v)
-        plumb: BaseGeometry = shapely.intersection(wall, LineString([(u, v0 - 1), (u, v1 + 1)]))
+        plumb = wall.intersection(LineString([(u, v0 - 1), (u, v1 + 1)]))
         if not plumb.is_empty and (v < plumb.bounds[1] - SLIVER or v > plumb.bounds[3] + SLIVER):
             low, high = write(plumb.bounds[1], style), write(plumb.bounds[3], style)
             return f"at {write(corner.u, style)}, up {write(corner.v, style)}", f"up {low} … {high}"
@@ -144,6 +147,6 @@ def _overlaps(kind: str, things: Sequence[Thing]) -> list[Fault]:
     faults = []
     for n, (name, _, shape) in enumerate(things):
         for other, _, second in things[n + 1 :]:
-            if shapely.intersection(shape, second).area > SLIVER:
+            if shape.intersection(second).area > SLIVER:
                 faults.append(Fault(f"measure.{kind}s-overlap", f'{kind} "{other}"', f"{name}, {other}", ""))
     return faults

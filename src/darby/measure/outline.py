@@ -2,7 +2,8 @@
 
 An arc is a ``bulge`` at the corner where it starts: tan(quarter of its angle), bending to the right of the way to
 the next corner where positive (as in open DXF). Its area and length are in closed form; only drawing and cutting
-use chords, and those are nowhere further from the arc than ``CHORD_ERROR``.
+use chords, and those are nowhere further from the arc than ``CHORD_ERROR``. shapely is loaded when it is needed:
+nothing that only reads and writes lengths waits for it.
 """
 
 from __future__ import annotations
@@ -10,11 +11,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 from math import asin, atan, ceil, cos, hypot, isqrt, sin, sqrt
-
-import shapely
-from shapely.geometry import Polygon
+from typing import TYPE_CHECKING
 
 from darby.measure.surface import Corner, Length
+
+if TYPE_CHECKING:
+    from shapely.geometry import Polygon
 
 CHORD_ERROR = 0.0005
 """No chord is further than this from the arc that it stands for [m]."""
@@ -118,6 +120,8 @@ def flat(outline: Sequence[Corner], error: float = CHORD_ERROR) -> tuple[Point, 
 
 def polygon(outline: Sequence[Corner], error: float = CHORD_ERROR) -> Polygon:
     """The outline as a shapely polygon, its arcs flat to ``error`` [m]. It may be invalid: see ``checks``."""
+    from shapely.geometry import Polygon
+
     return Polygon([(float(u), float(v)) for u, v in flat(outline, error)])
 
 
@@ -135,7 +139,7 @@ def area_in_both(one: Sequence[Corner], other: Sequence[Corner]) -> Fraction:
             if _convex(cutter):
                 return _area(_cut(flat(subject), flat(_anticlockwise(cutter))))
     a, b = polygon(one), polygon(other)
-    common = shapely.intersection(a, b).area
+    common = a.intersection(b).area
     for outline, shape in ((one, a), (other, b)):
         if shape.area - common <= shape.area * 1e-9:
             return area_of(outline)

@@ -6,8 +6,6 @@ from collections.abc import Sequence
 from fractions import Fraction
 from itertools import combinations
 
-from shapely.geometry import LinearRing
-
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.surface import Length
 
@@ -49,6 +47,8 @@ def turns_of(walls: Sequence[Length], closed: bool, turns: Sequence[float] | Non
 
 
 def _ways(walls: Sequence[Length]) -> list[tuple[float, ...]]:
+    from shapely.geometry import LinearRing
+
     n = len(walls)
     slack = sum(walls) * CLOSES_WITHIN
     ways = []

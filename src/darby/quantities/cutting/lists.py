@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from darby.measure.faults import Unreadable
 from darby.measure.units import unit
-from darby.quantities.cutting.best import Best, cheapest
 from darby.quantities.cutting.model import (
     Bought,
     CutAsk,
@@ -24,6 +24,9 @@ from darby.quantities.cutting.whole import Asked, Packing, checked, exact, packi
 from darby.quantities.items import called_in_a_note
 from darby.rulebook import Book
 from darby.working import Amount, Quantity, Working
+
+if TYPE_CHECKING:
+    from darby.quantities.cutting.best import Best
 
 AT = "job/cut-list"
 
@@ -54,6 +57,8 @@ def solved(asked: Asked, seconds: float) -> Solved | None:
 
     Where the units are too fine, sawn with pieces rounded up and judged with pieces rounded down, half the time each.
     """
+    from darby.quantities.cutting.best import cheapest  # a solver, which no other answer waits for
+
     task = packing(asked)
     if task is None:
         return None

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from darby.measure.surface import Length
 from darby.measure.units import IN, UNITS
 from darby.measure.writing import number, short, write
-from darby.quantities.cutting.best import Best
 from darby.quantities.cutting.model import Bought, Cost, CutList, Weighing
 from darby.quantities.cutting.weighing import Buying, Weights
 from darby.quantities.cutting.whole import Packing
+
+if TYPE_CHECKING:
+    from darby.quantities.cutting.best import Best
 
 _BYTE = 2 * 2 * 2
 _SMALL = _BYTE * _BYTE

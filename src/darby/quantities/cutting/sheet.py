@@ -6,13 +6,16 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from darby.measure.surface import Length
-from darby.quantities.cutting.best import Best
 from darby.quantities.cutting.filling import Plan, buy_of
 from darby.quantities.cutting.model import Aim, Bar, Bought, Cost, Cut, CutList, Placed, Weighing
 from darby.quantities.cutting.weighing import Buy, Weights
 from darby.quantities.cutting.whole import Asked, Kind, Packing
+
+if TYPE_CHECKING:
+    from darby.quantities.cutting.best import Best
 
 NOUGHT = Fraction(0)
 
