@@ -16,10 +16,10 @@ WALLS = {
     "plain": plain(40, 9),
     "higher than a panel": plain(24, 20),
     "a window": plain(30, 9, hole("a", 12, 3, 4, 4)),
-    "gable and door": plain(34, 9, hole("a", 5, 0, 3, 7), hole("b", 20, 3, 6, 4), gable=ft(6)),
+    "gable and door": plain(24, 9, hole("a", 5, 0, 3, 7), hole("b", 14, 3, 6, 4), gable=ft(6)),
     "wide opening": plain(26, 12, hole("a", 8, 0, 14, 10)),
     "arch": plain(30, 12, hole("a", 9, 0, 8, 9, rise=3)),
-    "piers between windows": plain(31, 10, *(hole(f"o{n}", 1 + 6 * n, 2, 5, 6) for n in range(5))),
+    "piers between windows": plain(25, 10, *(hole(f"o{n}", 1 + 6 * n, 2, 5, 6) for n in range(4))),
     "opening from base to top": plain(36, 9, hole("gap", 14, 0, 4, 9), hole("b", 24, 3, 3, 3)),
 }
 

@@ -127,7 +127,7 @@ def drawn(layout: Layout, about: Fraction | None = None) -> set[tuple[Fraction, 
 
 
 @given(walls())
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=20, deadline=None)
 def test_the_mirror_image_has_as_good_a_layout(s: Surface) -> None:
     about = max(c.u for c in s.outline)
     here, there = run(s)[0].chosen, run(mirrored(s, about))[0].chosen
