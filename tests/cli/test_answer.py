@@ -104,6 +104,19 @@ def test_spanish_says_the_same_numbers(page):
     assert re.findall(r"\$[\d,.]+\d", page) == re.findall(r"\$[\d,.]+\d", english)
 
 
+def test_spanish_names_what_is_mixed():
+    page = darby("answer", FIREHALL, "--es", COLUMNS="200").stdout
+    assert "1 : 3/4 : 5 (cemento portland, cal, arena)" in page
+
+
+def test_the_area_of_a_sheet_is_no_other_measure_of_the_lath(tmp_path):
+    """Sand is said by the yard and the ton; a sheet's own square feet beside the wall's say nothing."""
+    path = job_file(tmp_path, ('firm = "firm.toml"', ""))
+    page = darby("answer", path).stdout
+    assert re.search(r"Metal lath +[\d.]+ sq ft +\d+ sheets", page)
+    assert re.search(r"Plaster sand +[\d.]+ cu yd \([\d.]+ tons\)", page)
+
+
 def test_the_language_may_come_from_the_system():
     for env in ({"LC_ALL": "es_MX.UTF-8"}, {"DARBY_LANGUAGE": "es"}):
         assert "de mezcla" in darby("sum", "24' x 8', 1/2", **env).stdout

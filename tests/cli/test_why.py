@@ -95,6 +95,16 @@ def test_a_local_rule_says_why(tmp_path):
     said = re.sub(r"\n +", " ", darby("why", path, "bay-east").stdout)
     assert "the county asks for it" in said
     assert "3/4 in." in said
+    assert "Other voices: 1/2 in. [c926]" in said
+
+
+def test_who_says_otherwise_stands_behind_the_ruling_voice():
+    said = re.sub(r"\s+", " ", darby("why", FIREHALL, "bay-east/rest/build-up/two-coat/total").stdout)
+    # the book's voices on two coats on block, as ``darby rules thickness.block.two-coat`` lists them
+    assert (
+        "[thickness.block.two-coat.c926] Other voices: 1/2 in. [pca], 3/8 to 1/2 in. [sma], 5/8 in. [indian-river]"
+        in said
+    )
 
 
 def test_nothing_is_called_so():

@@ -226,7 +226,8 @@ def _item(line: OrderLine, setting: Setting) -> str:
 
 def _needed(line: OrderLine, setting: Setting) -> str:
     """Loose goods in the other measure too: sand by the yard and the ton."""
-    also = ", ".join(setting.write(part.amount) for part in line.also) if not line.each else ""
+    other = [part.amount for part in line.also if part.amount.unit.dim != line.needed.unit.dim]
+    also = ", ".join(setting.write(amount) for amount in other) if not line.each else ""
     return f"{setting.write(line.needed)}{f' ({also})' if also else ''}"
 
 

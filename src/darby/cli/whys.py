@@ -13,12 +13,13 @@ from darby.cli.pages import note_line
 from darby.cli.places import place
 from darby.cli.setting import Setting
 from darby.cli.tables import print_line
-from darby.words import unit_names, written
+from darby.words import Verbatim, unit_names, written
 from darby.working import Found, Quantity, Step, Working
 from darby.working.printing import Explained, explain, line
 
 if TYPE_CHECKING:
     from darby.answers import Answers
+    from darby.rulebook import Figure
 
 WAYS = "build-up"
 """Steps of a way to build it up are called "<surface>/<zone>/build-up/<way>/..."."""
@@ -83,7 +84,10 @@ class _Tree:
         for part in lines:
             text.append(f"\n{part}", style="not bold")
         for rule in () if found.again else dict.fromkeys(found.rules):
+            first = rule not in self.cited
             text.append(f"\n{rule_line(self.answers, rule, self.setting, self.cited)}", style="not bold dim")
+            if first and (others := others_line(self.answers, rule, self.setting)):
+                text.append(f"\n{others}", style="not bold dim")
         return text
 
 
@@ -154,7 +158,11 @@ def _print_step(out: Console, answers: Answers, step: Step | Found, setting: Set
 
 def _print_rules(out: Console, answers: Answers, ids: tuple[str, ...], setting: Setting, cited: set[str]) -> None:
     for rule in dict.fromkeys(ids):
+        first = rule not in cited
         print_line(out, rule_line(answers, rule, setting, cited), indent=6, hang=2, style="dim")
+        figure = _figure(answers, rule)
+        if first and figure is not None and figure.why:
+            print_line(out, others_line(answers, rule, setting), indent=6, hang=2, style="dim")
 
 
 def _said(text: str, *, alone: bool = False) -> list[str]:
@@ -170,10 +178,10 @@ def _said(text: str, *, alone: bool = False) -> list[str]:
 
 def rule_line(answers: Answers, figure_id: str, setting: Setting, cited: set[str]) -> str:
     """Who says so: value, title, place, standing and id of a figure; its id alone where it stands in ``cited``."""
-    figure = next((f for f in answers.book.local if f.id == figure_id), None) or answers.book.figures.get(figure_id)
+    figure = _figure(answers, figure_id)
     if figure is None:
         return figure_id
-    value = figure.written if figure.kind == "rule" or not figure.unit.name else setting.write(figure)
+    value = _value(figure, setting)
     if figure_id in cited:
         said = setting.say("cli.why.cited")
         return f"{said} [{figure_id}]" if figure.kind == "rule" else f"{value}: {said} [{figure_id}]"
@@ -183,3 +191,30 @@ def rule_line(answers: Answers, figure_id: str, setting: Setting, cited: set[str
     standing = setting.say(f"standing.{figure.standing}")
     said = f"{value}: {title}, {figure.where}; {standing}"
     return f"{said}. {figure.why} [{figure_id}]" if figure.why else f"{said} [{figure_id}]"
+
+
+def others_line(answers: Answers, figure_id: str, setting: Setting) -> str:
+    """What the other voices say that could speak of the same place, in the book's order; "" where all say the same."""
+    figure = _figure(answers, figure_id)
+    if figure is None or figure.kind == "rule":
+        return ""
+    said = {f.id: _value(f, setting) for f in answers.book.on(figure.subject) if f is not figure and _like(f, figure)}
+    if set(said.values()) <= {_value(figure, setting)}:
+        return ""
+    others = ", ".join(f"{value} [{id.removeprefix(figure.subject).lstrip('.')}]" for id, value in said.items())
+    return setting.say("cli.why.others", others=Verbatim(others))
+
+
+def _like(one: Figure, other: Figure) -> bool:
+    return all(not places.isdisjoint(other.applies.get(kind, places)) for kind, places in one.applies.items())
+
+
+def _figure(answers: Answers, figure_id: str) -> Figure | None:
+    try:
+        return answers.book[figure_id]
+    except KeyError:
+        return None
+
+
+def _value(figure: Figure, setting: Setting) -> str:
+    return figure.written if figure.kind == "rule" or not figure.unit.name else setting.write(figure)
