@@ -92,6 +92,13 @@ def test_idle_time_is_paid_and_belongs_to_the_waits():
     assert answer.forced.value == pytest.approx(added, abs=Decimal("0.02"))
 
 
+def test_a_day_that_stood_is_short_only_by_what_standing_left():
+    """Of 4 h least: 1-1/2 h set up, 1 h of work, 1 h stood and paid as such: half an hour more, 213 / 2."""
+    answer, _ = price(ask_of(trips=(TripTime(hours(1), hours(1)),), terms=TripTerms(Decimal(85), 5400, 4 * H)))
+    assert amount(answer.lines, "price.idle") == Decimal("213.00")
+    assert amount(answer.lines, "price.short-days") == Decimal("106.50")
+
+
 def test_the_crew_s_visits_to_keep_it_damp_are_priced_and_forced():
     plain, damp = price(ask_of())[0], price(ask_of(damp=Damp(3, H)))[0]
     assert amount(damp.lines, "price.damp-travel") == Decimal("255.00")
