@@ -47,6 +47,14 @@ def codes(working):
     return [n.code for n in working.notes]
 
 
+def test_the_day_that_is_printed_is_the_day_that_is_planned():
+    """8 h less 1-1/2 h of setting up; 20 h of dash, 100 sq ft at 5, fill it three times and leave half an hour."""
+    slow = SurfaceTime("w", (coat("scratch", 100, 5, may_stop=True),), Fraction(2))
+    answer, working = visits(ask_of(slow))
+    assert working.steps["job/day"].value == 6.5 * H
+    assert [float(t.hours.value) / H for t in answer.trips] == pytest.approx([6.5, 6.5, 6.5, 0.5])
+
+
 def test_a_small_wall_is_three_trips_two_of_them_forced_by_named_waits():
     answer, working = visits(ask_of(wall("w", 100)))
     assert (answer.count.value, answer.alone.value, answer.forced.value) == (3, 1, 2)
