@@ -21,10 +21,10 @@ test: $(VENV)/.synced browser ## every test but the long runs
 	$(RUN)/pytest -n 2 -m "not proof"
 
 browser: ## Debian's chromium, for the tests of pages
-	@command -v chromium >/dev/null 2>&1 \
+	@test -n "$$CHROMIUM" || command -v chromium >/dev/null 2>&1 \
 	|| { test "$$(id -u)" = 0 && command -v apt-get >/dev/null 2>&1 \
 	&& apt-get update -qq && apt-get install -y -qq chromium >/dev/null; } \
-	|| { echo "The tests of pages need chromium: install it (Debian: apt-get install chromium)."; exit 1; }
+	|| echo "The tests of pages need chromium and will fail without it. Debian: apt-get install chromium, as root."
 
 check: $(VENV)/.synced ## style, types, floors
 	$(RUN)/ruff check .

@@ -114,7 +114,7 @@ class Printed:
 
 def unlike(sheet, core, at=""):
     """Where the two differ, and how many texts were compared. What only the sheet says (dates) is not looked at."""
-    if isinstance(core, dict):
+    if isinstance(core, dict) and isinstance(sheet, dict):
         found = [unlike(sheet.get(key), value, f"{at}/{key}") for key, value in core.items()]
     elif isinstance(core, list) and isinstance(sheet, list) and len(core) == len(sheet):
         found = [unlike(a, b, f"{at}/{n}") for n, (a, b) in enumerate(zip(sheet, core, strict=True))]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -16,6 +16,9 @@ from darby.rulebook import Book, default
 
 A_DAY = date(2001, 1, 1)
 """A clock for sample jobs: nothing on the sheet hangs on it."""
+
+AT_ONCE = 40
+"""Walls in one sample job: what is said of a wall is looked for among all that is said, so few are quicker."""
 
 Walls = Iterable[tuple[dict[str, Any], dict[str, Any]]]
 """Walls as a job file has them: each its [[wall]] and its [[coats.on]]."""
@@ -44,6 +47,16 @@ class Asker:
             head["firm"] = self.file.name
         document = {"darby": 1, "job": head, "wall": [w for w, _ in pairs], "coats": {"on": [on for _, on in pairs]}}
         return loads(document | more, folder=self.file.parent if self.file is not None else None)
+
+    def jobs(self, walls: Walls) -> Iterator[Job]:
+        """A job for each wall. Many are read at once and then taken apart: reading the firm is what takes its time."""
+        pairs = list(walls)
+        for start in range(0, len(pairs), AT_ONCE):
+            job = self.job(pairs[start : start + AT_ONCE])
+            for surface in job.surfaces:
+                on = tuple(wanted for wanted in job.coats.on if wanted.surface == surface.id)
+                bases = tuple(base for base in job.bases if base.surface == surface.id)
+                yield replace(job, surfaces=(surface,), bases=bases, coats=replace(job.coats, on=on))
 
     @property
     def firm(self) -> Firm:

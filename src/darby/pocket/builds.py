@@ -10,7 +10,7 @@ from darby.answers.mixing import mix_name
 from darby.buildup.model import BuildUp, Coat, Option
 from darby.job import Job
 from darby.measure.limits import at_most
-from darby.pocket.asking import Asker
+from darby.pocket.asking import AT_ONCE, Asker
 from darby.pocket.calendar import Calendar
 from darby.pocket.choices import KINDS, entries
 from darby.pocket.packing import Pool, Table, amount, number, said, steps
@@ -26,9 +26,9 @@ class Host:
     choice: tuple[tuple[str, str], ...]
     option: str
 
-    def entries(self, **more: Any) -> tuple[dict[str, Any], dict[str, Any]]:
+    def entries(self, id: str, **more: Any) -> tuple[dict[str, Any], dict[str, Any]]:
         """The wall as a job file has it, with this way of building up."""
-        wall, on = entries("w", dict(self.choice), **more)
+        wall, on = entries(id, dict(self.choice), **more)
         return wall, on | {"choose": self.option}
 
 
@@ -42,10 +42,6 @@ class Builds:
     table: dict[str, Any]
     takes: tuple[Host, ...]
     dangers: tuple[Host, ...]
-
-
-AT_ONCE = 40
-"""Walls in one sample job: what is said of a wall is looked for among all that is said, so few are quicker."""
 
 
 def builds(ask: Asker) -> Builds:

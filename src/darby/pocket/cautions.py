@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
+from darby.job import Job
 from darby.measure.units import IN
 from darby.pocket.asking import Asker
 from darby.pocket.builds import Host
@@ -34,16 +35,21 @@ def cautions(ask: Asker, hosts: Sequence[Host]) -> dict[str, Any]:
     limits = [Fraction(book.number(f"safety.fall.{where}").number) for where in ("scaffold", "edge")]
     heights = sorted({ground, *rows, *(ground + limit for limit in limits)})
 
-    def of(host: Host, **more: Any) -> list[int]:
-        said_of = ask.answers(ask.job([host.entries(**more)]), "cautions").of("cautions").notes
-        return [notes.put(_without_platform(said(note))) for note in said_of]
+    def of(job: Job) -> list[int]:
+        noted = ask.answers(job, "cautions").of("cautions").notes
+        return [notes.put(_without_platform(said(note))) for note in noted]
 
     first = hosts[0]
+    low = [host.entries(f"w{n}", height=LOW) for n, host in enumerate(hosts)]
+    at = [first.entries(f"at{n}", height=_inches(h)) for n, h in enumerate(heights)]
+    past = [first.entries(f"past{n}", height=_inches(h + A_HAIR)) for n, h in enumerate(heights)]
+    old = first.entries("old", height=LOW, left={"kind": "meets old work", "proud": "1 in"})
+    of_low, of_at, of_past = ([of(job) for job in ask.jobs(walls)] for walls in (low, at, past))
     return {
-        "of": [of(host, height=LOW) for host in hosts],
+        "of": of_low,
         "ground": float(ground),
-        "heights": [[float(h), of(first, height=_inches(h)), of(first, height=_inches(h + A_HAIR))] for h in heights],
-        "old": of(first, height=LOW, left={"kind": "meets old work", "proud": "1 in"}),
+        "heights": [[float(h), *both] for h, *both in zip(heights, of_at, of_past, strict=True)],
+        "old": of(ask.job([old])),
         "notes": notes.things,
     }
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
@@ -30,6 +30,8 @@ class Takes:
     hosts: list[dict[str, Any]] = field(default_factory=list)
     mixes: Pool = field(default_factory=Pool)
     items: dict[str, Any] = field(default_factory=dict)
+    ends: dict[Hashable, Ends] = field(default_factory=dict)
+    """How mixes end that were met before."""
 
     def table(self) -> dict[str, Any]:
         """As the page reads it."""
@@ -39,9 +41,9 @@ class Takes:
 def takes(ask: Asker, hosts: Sequence[Host], *, prices: bool) -> Takes:
     """Each host answered as a job of its own."""
     found = Takes()
-    for host in hosts:
-        answers = ask.answers(ask.job([host.entries()]), "volumes", "order")
-        mixes = {name: found.mixes.put(mix) for name, mix in _mixes(answers)}
+    for job in ask.jobs(host.entries(f"w{n}") for n, host in enumerate(hosts)):
+        answers = ask.answers(job, "volumes", "order")
+        mixes = {name: found.mixes.put(mix) for name, mix in _mixes(answers, found.ends)}
         found.hosts.append({"mixes": mixes, **_host(answers)})
         for line in answers.of("order").lines:
             if line.item not in found.items and _on_sheet(line, answers):
@@ -51,7 +53,8 @@ def takes(ask: Asker, hosts: Sequence[Host], *, prices: bool) -> Takes:
 
 def _host(answers: Answers) -> dict[str, Any]:
     """Allowances that lie on one coat alone (keys of lath, struck joints), and what is ordered by area."""
-    coats = answers.of("volumes", "w").coats
+    (volumes,) = answers.good("volumes").values()
+    coats = volumes.coats
     fills = {c.coat: [a.name for a in c.allowances if a.name not in EVERYWHERE] for c in coats}
     return {
         "fills": {coat: names[0] for coat, names in fills.items() if names},
@@ -61,15 +64,31 @@ def _host(answers: Answers) -> dict[str, Any]:
 
 # --- mixes -------------------------------------------------------------------------------------------
 
+HALF = Fraction(1, 2)
+"""The least part of a bag that anybody measures out."""
 
-def _mixes(answers: Answers) -> Iterator[tuple[str, dict[str, Any]]]:
+
+@dataclass(frozen=True, slots=True)
+class Ends:
+    """How a mix ends: ``lasts`` its part batches, ``upto`` rows of (mortar left [m3], number of the batch for it)."""
+
+    lasts: tuple[Batch, ...] = ()
+    upto: tuple[tuple[float, int], ...] = ()
+
+
+def _mixes(answers: Answers, ends: dict[Hashable, Ends]) -> Iterator[tuple[str, dict[str, Any]]]:
+    """Every mix by its name. What hangs on how much of it is mixed is not among its notes."""
     ask: MixAsk = answers.kept["mixes", "job"].ask
-    for mix in answers.of("mixes").coats:
-        need = next(n for n in ask.coats if n.id == mix.id)
-        yield mix.id.removeprefix(PREFIX), _mix(ask, need, mix)
+    plain, _ = mixes(replace(ask, coats=tuple(replace(need, volume=0) for need in ask.coats)))
+    for need in ask.coats:
+        mix = plain.of(need.id)
+        like = (mix.coat, mix.parts, mix.bagged, need.suction)
+        if like not in ends:
+            ends[like] = Ends() if mix.batch is None else _ends(ask, need, mix.batch)
+        yield mix.id.removeprefix(PREFIX), _mix(mix, ends[like])
 
 
-def _mix(ask: MixAsk, need: CoatNeed, mix: CoatMix) -> dict[str, Any]:
+def _mix(mix: CoatMix, ends: Ends) -> dict[str, Any]:
     made = mix.materials
     weighed = {
         "portland": made.portland,
@@ -91,27 +110,47 @@ def _mix(ask: MixAsk, need: CoatNeed, mix: CoatMix) -> dict[str, Any]:
         "waterEach": None if made.water_each is None else number(made.water_each.value),
         "useWithin": amount(mix.use_within),
         "batch": None if mix.batch is None else _batch(mix.batch),
-        "lasts": [] if mix.batch is None else [_batch(last) for last in _lasts(ask, need, mix, mix.batch)],
-        "module": None if mix.batch is None else number(mix.batch.module),
+        "lasts": [_batch(last) for last in ends.lasts],
+        "upto": ends.upto,
         "notes": [said(n) for n in mix.notes if n.grade in SERIOUS],
     }
 
 
-def _lasts(ask: MixAsk, need: CoatNeed, mix: CoatMix, full: Batch) -> list[Batch]:
-    """Every part batch that can come last: the core is asked for just so much mortar that it comes out."""
-    bags, half = Fraction(full.bags.value), Fraction(1, 2)
-    counts = [n * full.module for n in range(1, int(bags / full.module) + 1) if n * full.module < bags]
-    a_bag = Fraction(full.mortar.value) / bags
-    needs = tuple(
-        replace(need, id=f"{need.id} {count}", volume=float((count - full.module * half) * a_bag)) for count in counts
-    )
+def _ends(ask: MixAsk, need: CoatNeed, full: Batch) -> Ends:
+    """What comes last for whatever is left: the core is asked between all amounts at which its answer can change.
+
+    Those are the parts of a full batch by half bags, and what the part batches themselves make. Number -1 is another
+    full batch.
+    """
+    mortar, bags = float(full.mortar.value), Fraction(full.bags.value)
+    edges = {mortar * float(n * HALF / bags) for n in range(1, int(bags / HALF) + 1)}
+    answered = _asked_for(ask, need, _between(edges))
+    edges |= {float(last.mortar.value) for last in answered.values() if last is not None}
+    answered = _asked_for(ask, need, _between({edge for edge in edges if edge <= mortar}))
+    lasts = list(dict.fromkeys(last for last in answered.values() if last is not None))
+    upto = [(edge, -1 if last is None else lasts.index(last)) for (_, edge), last in answered.items()]
+    return Ends(tuple(lasts), tuple(upto))
+
+
+def _between(edges: set[float]) -> list[tuple[float, float]]:
+    """Amounts between the edges, each with the edge above it."""
+    rising = sorted(edges)
+    return [((low + high) / 2, high) for low, high in zip((0.0, *rising), rising, strict=False)]
+
+
+def _asked_for(
+    ask: MixAsk, need: CoatNeed, amounts: Sequence[tuple[float, float]]
+) -> dict[tuple[float, float], Batch | None]:
+    """The last batch of each amount; None where it is a full one."""
     others = tuple(n for n in ask.coats if n.id != need.id and n.coat == "scratch")  # what a brown coat looks at
+    needs = tuple(replace(need, id=f"{need.id} {n}", volume=left) for n, (left, _) in enumerate(amounts))
     answered, _ = mixes(replace(ask, coats=(*others, *needs)))
-    batches = [answered.of(n.id).batches for n in needs]
-    lasts = [b.last for b in batches if b is not None and b.last is not None]
-    if [last.bags.value for last in lasts] != counts:
-        raise ValueError(f"part batches of {mix.id} do not come out as {counts}")
-    return lasts
+    found: dict[tuple[float, float], Batch | None] = {}
+    for pair, one in zip(amounts, needs, strict=True):
+        batches = answered.of(one.id).batches
+        assert batches is not None
+        found[pair] = batches.last
+    return found
 
 
 def _batch(batch: Batch) -> dict[str, Any]:

@@ -12,13 +12,13 @@ from darby.words import LANGUAGES, catalogue
 from darby.words.catalogue import Language
 
 ALWAYS = (
-    "pocket.", "unit.", "date.", "buildup.option.", "word.buildup.option.", "buildup.coat.",
-    "word.buildup.coat.", "buildup.prep.", "buildup.coat-note.", "buildup.sand.", "buildup.lath.",
-    "buildup.set-back-", "quantities.allowance.", "quantities.opening-rule.", "common.local-code", "common.invented",
-    "cli.stop", "quantities.area-gross", "quantities.area-off", "quantities.area-reveals", "quantities.volume",
-    "quantities.needed", "quantities.bulking-within", "quantities.sand-moisture", "quantities.sand-mass",
-    "quantities.cutting", "quantities.paper-laps", "quantities.packages-", "buildup.old-edge", "ask.apprentice",
-    "ask.causes", "ask.checks", "ask.cure", "ask.caution",
+    "pocket.", "unit.", "date.", "buildup.option.", "word.buildup.option.", "buildup.coat.", "word.buildup.coat.",
+    "buildup.prep.", "buildup.coat-note.", "buildup.sand.", "buildup.lath.", "buildup.set-back-",
+    "quantities.allowance.", "quantities.opening-rule.", "common.local-code", "common.invented", "cli.stop",
+    "quantities.area-gross", "quantities.area-off", "quantities.area-reveals", "quantities.volume",
+    "quantities.item.sand", "quantities.needed", "quantities.bulking-within", "quantities.sand-moisture",
+    "quantities.sand-mass", "quantities.cutting", "quantities.paper-laps", "quantities.packages-",
+    "buildup.old-edge", "ask.apprentice", "ask.causes", "ask.checks", "ask.cure", "ask.caution",
 )  # fmt: skip
 """Beginnings of the codes that the page itself says."""
 

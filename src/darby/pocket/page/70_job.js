@@ -31,28 +31,25 @@ function mixesOf(walls) {
   });
 }
 
-/** Full batches, and the part batch at the end. */
+/** Full batches, and the part batch at the end: the one that the core takes for so much that is left. */
 function batchesOf(mix, volume) {
-  const full = mix.batch;
-  if (!full) return undefined;
-  const bags = given(full.bags);
-  if (mix.bagged) {
-    const all = exactly(line("bags-of-label", { volume, makes: given(mix.makes) }).value);
-    const wholes = floor(over(all, bags));
-    return counted(mix, wholes, less(all, times(new Ratio(wholes), bags)));
-  }
-  const mortar = given(full.mortar);
+  if (!mix.batch) return undefined;
+  if (mix.bagged) return bagsOf(mix, volume);
+  const mortar = given(mix.batch.mortar);
   const wholes = line("batches", { volume, mortar });
-  const left = line("left", { volume, batches: wholes.value, mortar });
-  const part = upTo((left.value / mortar) * float(bags), given(mix.module));
+  const left = line("left", { volume, batches: wholes.value, mortar }).value;
   const count = BigInt(Math.round(wholes.value));
-  return compare(part, bags) >= 0 ? counted(mix, count + 1n, NONE) : counted(mix, count, part);
+  if (!positive(left)) return { wholes: count };
+  const [, number] = mix.upto.find(([most]) => atMost(left, most)) ?? [left, -1];
+  return number < 0 ? { wholes: count + 1n } : { wholes: count, last: mix.lasts[number] };
 }
 
-function counted(mix, wholes, part) {
-  const last = positive(part) ? mix.lasts.find((one) => compare(given(one.bags), part) === 0) : undefined;
-  if (positive(part) && !last) throw new Error(`no part batch of ${parts(part)} bags`);
-  return { wholes, last };
+function bagsOf(mix, volume) {
+  const bags = given(mix.batch.bags);
+  const all = exactly(line("bags-of-label", { volume, makes: given(mix.makes) }).value);
+  const wholes = floor(over(all, bags));
+  const rest = less(all, times(new Ratio(wholes), bags));
+  return { wholes, last: mix.lasts.find((one) => compare(given(one.bags), rest) === 0) };
 }
 
 // --- what is ordered --------------------------------------------------------------------------------

@@ -1,14 +1,17 @@
 // What was typed, as a job file that the core reads.
 
-/** Text as TOML has it. */
-function quoted(text) {
-  const plain = text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]|[\ud800-\udbff](?![\udc00-\udfff])/g, " ");
-  return JSON.stringify(Array.from(plain).slice(0, R.longestText).join("").trim()).replace(/\\ud[c-f][0-9a-f]{2}/g, " ");
+/** Text without what a file cannot hold: control characters, halves of characters, more than is read. */
+function cleaned(text) {
+  const plain = text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]/g, " ").trim();
+  const whole = Array.from(plain).filter((char) => !/^[\ud800-\udfff]$/.test(char));
+  return whole.slice(0, R.longestText).join("").trim();
 }
+
+const quoted = (text) => JSON.stringify(text);
 
 /** The job that was typed, as far as it can be read. */
 function jobFile(job, found) {
-  const head = [`name = ${quoted(job.name.trim() || say("pocket.job.unnamed"))}`, `as_of = ${job.day || T.made.day}`];
+  const head = [`name = ${quoted(cleaned(job.name) || say("pocket.job.unnamed"))}`, `as_of = ${job.day || T.made.day}`];
   if (T.made.firm) head.push(`firm = ${quoted(T.made.firm)}`);
   const lines = [`# ${say("pocket.job.made", { book: T.made.book, version: T.made.version })}`];
   lines.push(`# ${say("pocket.job.places")}`, "darby = 1", "", "[job]", ...head, "");
@@ -37,7 +40,7 @@ function percent(share) {
 
 function wallTable({ id, wall, sizes, places }) {
   const lines = ["[[wall]]", `id = "${id}"`];
-  if (wall.name.trim()) lines.push(`name = ${quoted(wall.name)}`);
+  if (cleaned(wall.name)) lines.push(`name = ${quoted(cleaned(wall.name))}`);
   lines.push(`length = ${JSON.stringify(lengthWritten(sizes.long))}`, `height = ${JSON.stringify(lengthWritten(sizes.high))}`);
   if (positive(sizes.gable)) lines.push(`gable = ${JSON.stringify(lengthWritten(sizes.gable))}`);
   if (compare(sizes.faces, ONE)) lines.push(`count = ${sizes.faces.top}`);

@@ -40,8 +40,8 @@ function field({ at, label, hint, value, set, mode = "text", type = "text" }) {
   });
   input.value = value;
   FIELDS.set(id, input);
-  const said = hint ? el("span", { class: "hint", id: `${id}-hint` }, hint) : el("span", { id: `${id}-hint` });
-  return el("div", { class: "field" }, el("label", { for: id }, label), said, input, el("p", { class: "fault", id: `${id}-fault` }));
+  const said = el("p", { class: "hint", id: `${id}-hint` }, hint ?? "");
+  return el("div", { class: "field" }, el("label", { for: id }, label), input, el("p", { class: "fault", id: `${id}-fault` }), said);
 }
 
 /** A choice among words. `again`: what is chosen decides what else is asked. */
@@ -81,7 +81,7 @@ function sumLine([name, value, share = ""]) {
   return el("tr", {}, el("th", { scope: "row" }, name), el("td", { class: "r" }, share), el("td", { class: "r" }, value));
 }
 
-const caution = (text) => el("aside", { class: "warn", "aria-label": say("pocket.caution") }, el("p", {}, text));
+const caution = (text) => el("div", { class: "warn", role: "note", "aria-label": say("pocket.caution") }, el("p", {}, text));
 const aside = (text) => el("p", { class: "src" }, text);
 const list = (texts) => (texts.length ? [el("ul", { class: "list" }, texts.map((text) => el("li", {}, text)))] : []);
 const once = (texts) => [...new Set(texts)];

@@ -20,14 +20,14 @@ function wallPlace() {
   const another = press(say("pocket.wall.another"), () => {
     state.job.walls.push({ ...newWall(), ...baseOf(state.job.walls[state.job.walls.length - 1]) });
     render(`walls-${state.job.walls.length - 1}-size`);
-  });
+  }, { id: "another-wall" });
   return el("section", { id: "wall", "aria-labelledby": "wall-title" }, el("h2", { id: "wall-title" }, say("pocket.place.wall")), walls, el("p", {}, another));
 }
 
 /** What walls of one house have in common. */
 function baseOf(wall) {
-  const { name, size, gable, openings, old, proud, ...rest } = wall;
-  return rest;
+  const { base, block, joints, sheathing, brick, behind, finish } = wall;
+  return { base, block, joints, sheathing, brick, behind, finish };
 }
 
 function wallFields(wall, n) {
@@ -48,13 +48,13 @@ function wallFields(wall, n) {
   });
   const several = state.job.walls.length > 1;
   return el(
-    "section",
-    { class: "one", "aria-labelledby": `wall-${n}-head` },
+    "div",
+    { class: "one", role: "group", "aria-labelledby": `wall-${n}-head` },
     el("h3", { id: `wall-${n}-head` }, output(`name-${n}`, () => [wallName(wall, n)], { class: "inline" })),
     el("div", { class: "fields" }, fields),
     openingFields(wall, at),
     oldFields(wall, at),
-    output(`measured-${n}`, (found) => measured(found.walls[n])),
+    output(`measured-${n}`, (found) => measured(found, n)),
     several ? el("p", {}, off) : "",
   );
 }
@@ -116,9 +116,16 @@ function oldFields(wall, at) {
   return el("div", { class: "fields" }, side, proud);
 }
 
+/** What a wall waits for: its size, or something that was typed and cannot be read. */
+function waits({ faults }, n) {
+  const typed = faults.some(({ at: [, wall], code }) => wall === n && code !== "measure.empty");
+  return el("p", { class: "asks" }, say(typed ? "pocket.wall.mend" : "pocket.wall.asks"));
+}
+
 /** The wall drawn, and its area by the custom. */
-function measured(wall) {
-  if (!wall) return [el("p", { class: "asks" }, say("pocket.wall.asks"))];
+function measured(found, n) {
+  const wall = found.walls[n];
+  if (!wall) return [waits(found, n)];
   const reveals = wall.reveals.value ? [entry(say("quantities.area-reveals"), quantity(wall.reveals))] : [];
   const off = wall.places.length ? [entry(say("quantities.area-off"), quantity(wall.off)), ...reveals] : [];
   return [

@@ -15,11 +15,11 @@ function coatFields(wall, n) {
   const at = ["walls", n];
   const [, finishes] = kindOf(wall.base).axes.find(([name]) => name === "finish");
   return el(
-    "section",
-    { class: "one", "aria-labelledby": `coats-${n}-head` },
+    "div",
+    { class: "one", role: "group", "aria-labelledby": `coats-${n}-head` },
     el("h3", { id: `coats-${n}-head` }, output(`name-on-${n}`, () => [wallName(wall, n)], { class: "inline" })),
     el("div", { class: "fields" }, axisField(wall, at, "finish", finishes), chooseField(wall, at)),
-    output(`coats-${n}`, (found) => (found.walls[n] ? coatsOf(found.walls[n]) : [el("p", { class: "asks" }, say("pocket.wall.asks"))])),
+    output(`coats-${n}`, (found) => (found.walls[n] ? coatsOf(found.walls[n]) : [waits(found, n)])),
   );
 }
 
@@ -130,7 +130,7 @@ function mixEntry(one, mixes) {
   const named = Object.entries(mix.parts);
   const of = mix.bagged
     ? mix.bagged.name
-    : `${named.map(([, part]) => parts(given(part))).join(" : ")} (${named.map(([item]) => written(item)).join(", ")})`;
+    : `${named.map(([, part]) => parts(given(part))).join(" : ")} (${named.map(([item]) => bagOf(item)).join(", ")})`;
   const said = once(mix.notes.map(noteText));
   if (!batches) return [el("h4", {}, head), el("p", { class: mix.proposed ? "soft" : "" }, of), ...said.map(caution)];
   return [
@@ -158,7 +158,8 @@ function batchLine([name, count, text]) {
   return el("tr", {}, el("th", { scope: "row" }, name), el("td", { class: "tallies" }, tally(count)), el("td", { class: "r" }, text));
 }
 
-const bagOf = (item) => (T.items[item]?.name ? T.items[item].name : written(item));
+/** What a material is called: the trade's word, or what the bag says. */
+const bagOf = (item) => sentence(`word.${item}`) ?? sentence(`quantities.item.${slug(item)}`) ?? (T.items[item]?.name || item);
 
 /** A count in bags or buckets: halves as fractions, else as a number. */
 function countText(count, unit) {

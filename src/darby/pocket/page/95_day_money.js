@@ -1,7 +1,7 @@
 // The places "Day" and "Money", the questions, and the job file.
 
 function dayPlace() {
-  const day = field({ at: ["day"], label: say("pocket.day.start"), value: state.job.day, set: (x) => (state.job.day = x), type: "date", mode: "none" });
+  const day = field({ at: ["start"], label: say("pocket.day.start"), value: state.job.day, set: (x) => (state.job.day = x), type: "date", mode: "none" });
   return el(
     "section",
     { id: "day", "aria-labelledby": "day-title" },
@@ -82,8 +82,8 @@ function jobPlace() {
   const actions = [press(say("pocket.job.save"), saveJob), press(say("pocket.job.copy"), copyJob)];
   if (navigator.share) actions.push(press(say("pocket.job.share"), shareJob));
   return el(
-    "section",
-    { class: "one", "aria-labelledby": "job-title" },
+    "div",
+    { class: "one", role: "group", "aria-labelledby": "job-title" },
     el("h3", { id: "job-title" }, say("pocket.job.title")),
     el("p", {}, say(T.made.firm ? "pocket.job.how-firm" : "pocket.job.how", { firm: T.made.firm })),
     el("div", { class: "fields" }, name),
@@ -123,7 +123,7 @@ function questionsPlace() {
     "section",
     { id: "questions", "aria-labelledby": "questions-title" },
     el("h2", { id: "questions-title" }, say("pocket.place.questions")),
-    el("div", { class: "field wide" }, el("label", { for: "ask" }, say("pocket.ask")), el("span", { class: "hint" }, say("pocket.hint.ask")), ask),
+    el("div", { class: "field wide" }, el("label", { for: "ask" }, say("pocket.ask")), ask, el("p", { class: "hint" }, say("pocket.hint.ask"))),
     el("p", { id: "asked", role: "status" }),
     el("div", { id: "answers", class: "ledger" }),
   );
@@ -148,5 +148,5 @@ function toldPart(code, texts) {
   if (!code) return [el("p", {}, text)];
   if (code === "ask.apprentice") return [aside(say(code, { more: text }))];
   if (code === "ask.caution") return [aside(say(code, { caution: text }))];
-  return [el("h4", {}, say(code)), ...(texts.length > 1 ? list(texts) : [el("p", {}, text)])];
+  return [el("h3", {}, say(code)), ...(texts.length > 1 ? list(texts) : [el("p", {}, text)])];
 }
