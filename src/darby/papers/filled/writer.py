@@ -175,7 +175,8 @@ class Writer:
             from darby.papers.filled.mixing import mix_called
 
             mixes = self.answers.good("mixes").get("job")
-            mix = next((m for m in mixes.coats if m.id == at), None) if mixes is not None else None
+            ids = [m for m in mixes.coats if f"{at}/".startswith(f"{m.id}/")] if mixes is not None else []
+            mix = max(ids, key=lambda m: len(m.id), default=None)
             if mix is not None:
                 return mix_called(self, mix, language or self.language)
         return place(self.answers.job, at, language or self.language)
