@@ -179,7 +179,13 @@ def batch_of(working: Working, key: str, mix: Counted, bags: Fraction, *, weighe
         tolerance = mix.book.number("mix.count.tolerance")
         if not at_most(abs(off), tolerance.number):
             working.note(
-                "mix.count-off", "caution", key, rules=[tolerance.id], off=Quantity(off, SHARE), bags=many, count=count
+                "mix.count-off",
+                "caution",
+                mix.key,
+                rules=[tolerance.id],
+                off=Quantity(off, SHARE),
+                bags=many,
+                count=count,
             )
     return Batch(
         many, _ingredients(working, key, mix, load), sand, *_water(working, key, mix, load, mortar), mortar.volume,
