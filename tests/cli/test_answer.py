@@ -46,6 +46,9 @@ def test_every_example_checks_and_answers(path):
         r"Brown coat +1 : 1 : 7 1/2 ",
         r"At the left edge tell the mason: bring the base 3/8 in\. forward",
         r"over 1,279\.6 sq ft",
+        # 13.47 bags of cement, 8.34 of lime and 20.97 of finish are 42.78; 1,279.6 sq ft on 8 days are 160 a day
+        r"3\.34 bags on 100 sq ft: inside what you usually use",
+        r"160 sq ft/day: inside what you usually do in a day",
         r"Local codes and licensed practice govern",
         r"An invented example",
     ],

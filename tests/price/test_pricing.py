@@ -166,9 +166,15 @@ def test_outside_the_usual_it_asks_and_does_not_refuse():
     assert "242 sq ft/day" in say("price.asked-pace", odd["price.asked-pace"])
 
 
-def test_inside_the_usual_it_says_nothing():
+def test_inside_the_usual_it_says_so_and_asks_nothing():
     fine = Usual(span(8, 34, "$/sq ft"), span("0.02", "0.26", "/sq ft"), span(150, 900, "sq ft/day"))
-    assert asked(usual=fine, bags=Quantity(11, unit("bags"))) == {}
+    ask = ask_of(usual=fine, bags=Quantity(11, unit("bags")))
+    notes = {n.code: dict(n.values) for n in price(ask)[1].notes}
+    assert not [code for code in notes if code.startswith("price.asked")]
+    # 7532.41 on 484.5 sq ft are 15.55 a square foot; bags and pace as above
+    assert float(notes["price.usual-price"]["found"].value) * 0.09290304 == pytest.approx(15.55, abs=0.005)
+    assert "2.27 bags on 100 sq ft: inside" in say("price.usual-bags", notes["price.usual-bags"])
+    assert "242 sq ft/day: inside" in say("price.usual-pace", notes["price.usual-pace"])
 
 
 # --- whatever the job ------------------------------------------------------------------------------------

@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 
 SERIOUS = ("stop", "caution")
 SET_BACK = "buildup.set-back"
+USUAL = ("price.usual-bags", "price.usual-pace")
+"""Bags and a day's area as this firm usually has them; what is not usual is asked among what to take care of."""
 
 
 def pages(answers: Answers, setting: Setting) -> list[Page]:
@@ -298,6 +300,7 @@ def _price(price: Price, answers: Answers, setting: Setting) -> Page:
     if price.per_area is not None:
         per_area = shown(price.per_area.value, price.per_area.unit, setting.system, 2, unit_names(setting.language))
         lines.append(setting.say("cli.price.per-area", per_area=per_area, area=price.area))
+    lines += [setting.say(n.code, **dict(n.values)) for n in answers.notes if n.code in USUAL]
     if not price.complete:
         lines.insert(0, setting.say("cli.price.lacks", items=price.lacks))
     if answers.left_out:

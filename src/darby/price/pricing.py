@@ -13,7 +13,7 @@ from darby.price.loading import Cost, loaded, shares_of
 from darby.price.model import Group, Line, Loaded, Price, PriceAsk, SetBy, Span
 from darby.price.quote import quote_lines
 from darby.price.trips import Waits
-from darby.working import Amount, Quantity, Working
+from darby.working import Amount, Grade, Quantity, Working
 
 
 def price(ask: PriceAsk) -> tuple[Price, Working]:
@@ -128,32 +128,34 @@ def _say(ask: PriceAsk, answer: Price, hour: Hour, working: Working) -> None:
 
 
 def _ask_if_unusual(ask: PriceAsk, answer: Price, working: Working) -> None:
-    """Outside the firm's usual span: asked, not refused."""
+    """Inside the firm's usual span it is said; outside it is asked, not refused."""
     area = answer.area
     if not area.value:
         return
     usual = ask.usual
     if usual.price is not None and answer.per_area is not None:
         shown = Quantity(float(answer.per_area.value), answer.per_area.unit, answer.per_area.key)
-        _outside("price.asked-price", shown, usual.price, working)
+        _judge("price", shown, usual.price, working)
     if usual.bags is not None and ask.bags is not None:
         patch = ask.book.number("price.hundred")
         found = working.step("job/price/bags-per-area", "bags / area * patch", "bags", "price.bags-per-area",
                              bags=ask.bags, area=area, patch=patch)  # fmt: skip
         low, high = (Quantity(float(q.value) * patch.number, unit("bags")) for q in (usual.bags.low, usual.bags.high))
-        _outside("price.asked-bags", found, Span(low, high), working, patch=patch, rules=(patch.id,))
+        _judge("bags", found, Span(low, high), working, patch=patch, rules=(patch.id,))
     if usual.pace is not None and ask.trips:
         day = unit("day")
         found = working.step("job/price/pace", "area / (trips * day)", "sq ft/day", "price.pace", area=area,
                              trips=Quantity(len(ask.trips), unit("trips")), day=Quantity(day.scale, day))  # fmt: skip
-        _outside("price.asked-pace", found, usual.pace, working)
+        _judge("pace", found, usual.pace, working)
 
 
-def _outside(
-    code: str, found: Quantity, span: Span, working: Working, rules: tuple[str, ...] = (), **more: object
+def _judge(
+    what: str, found: Quantity, span: Span, working: Working, rules: tuple[str, ...] = (), **more: object
 ) -> None:
-    if not (at_most(float(span.low), float(found)) and at_most(float(found), float(span.high))):
-        working.note(code, "caution", "job", rules=rules, found=found, low=span.low, high=span.high, **more)
+    inside = at_most(float(span.low), float(found)) and at_most(float(found), float(span.high))
+    code = f"price.{'usual' if inside else 'asked'}-{what}"
+    grade: Grade = "fact" if inside else "caution"
+    working.note(code, grade, "job", rules=rules, found=found, low=span.low, high=span.high, **more)
 
 
 def whole_price(ask: PriceAsk) -> Decimal:
