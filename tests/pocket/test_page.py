@@ -15,7 +15,8 @@ from darby.pocket.deflating import packed
 from darby.words.asking import entry
 from tests.answers.jobs import EXAMPLES
 from tests.browser import LAPTOP, PHONE, opened
-from tests.pocket.conftest import tables_of
+from tests.cli.running import darby
+from tests.pocket.conftest import FIRM, tables_of
 from tests.pocket.core import Printed, unlike
 
 CODE = re.compile(r"\b(?:pocket|buildup|quantities|measure|mix|cli|ask|word|unit|date|safety|common|job)\.[a-z][\w.-]*")
@@ -171,7 +172,7 @@ def test_nothing_is_fetched_and_nothing_is_logged(page):
     assert page.seen == []
 
 
-def test_the_job_file_is_saved(page):
+def test_the_job_file_is_saved_checked_and_answered(page, tmp_path):
     fill(page)
     page.fill("#name", "Engine bay, Lew's")
     with page.expect_download() as coming:
@@ -179,8 +180,13 @@ def test_the_job_file_is_saved(page):
     assert coming.value.suggested_filename == "engine-bay-lew-s.toml"
     text = coming.value.path().read_text(encoding="utf-8")
     assert text == page.input_value("#job-text")
-    job = loads(text, folder=EXAMPLES)
-    assert (job.name, len(job.surfaces)) == ("Engine bay, Lew's", 2)
+    kept = tmp_path / "job.toml"
+    kept.write_text(text, encoding="utf-8")
+    (tmp_path / "firm.toml").write_text(FIRM.read_text(encoding="utf-8"), encoding="utf-8")
+    checked = darby("check", kept)
+    assert checked.exit_code == 0 and "Engine bay, Lew's: 2 walls, nothing wrong" in checked.stdout
+    told = darby("answer", kept)
+    assert told.exit_code == 0 and "189.4 sq ft" in told.stdout
     assert "Saved as engine-bay-lew-s.toml" in page.inner_text("#job-done")
     page.get_by_role("button", name="copy", exact=True).click()
     assert page.inner_text("#job-done") == "Copied."

@@ -12,12 +12,13 @@ function el(name, properties = {}, ...children) {
 }
 
 const OUTPUTS = new Map();
+const filling = { id: "" };
 const FIELDS = new Map();
 
 /** A place on the page that is filled anew whenever something is typed. */
-function output(id, make, properties = {}) {
+function output(id, make, tag = "div") {
   OUTPUTS.set(id, make);
-  return el("div", { id, ...properties });
+  return el(tag, { id });
 }
 
 const idOf = (at) => at.join("-");
@@ -28,7 +29,7 @@ function field({ at, label, hint, value, set, mode = "text", type = "text" }) {
   const input = el("input", {
     id,
     type,
-    inputmode: mode,
+    ...(type === "text" ? { inputmode: mode } : {}),
     autocomplete: "off",
     autocapitalize: "off",
     spellcheck: "false",
@@ -69,7 +70,7 @@ const toggle = (text, on, does, properties = {}) => press(text, does, { class: "
 function entry(name, value, more = [], soft = false) {
   const cells = [el("span", { class: "nm" }, name), el("span", { class: "ld" }), el("span", { class: soft ? "v soft" : "v" }, value)];
   if (!more.length) return el("div", { class: "row" }, cells);
-  const key = `${name}`;
+  const key = `${filling.id}/${name}`;
   const keep = (event) => state.open[event.target.open ? "add" : "delete"](key);
   return el("details", { class: "row", open: state.open.has(key), ontoggle: keep }, el("summary", {}, cells), el("div", { class: "working" }, more));
 }

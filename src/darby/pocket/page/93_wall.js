@@ -50,7 +50,7 @@ function wallFields(wall, n) {
   return el(
     "div",
     { class: "one", role: "group", "aria-labelledby": `wall-${n}-head` },
-    el("h3", { id: `wall-${n}-head` }, output(`name-${n}`, () => [wallName(wall, n)], { class: "inline" })),
+    el("h3", { id: `wall-${n}-head` }, output(`name-${n}`, () => [wallName(wall, n)], "span")),
     el("div", { class: "fields" }, fields),
     openingFields(wall, at),
     oldFields(wall, at),

@@ -17,7 +17,7 @@ function coatFields(wall, n) {
   return el(
     "div",
     { class: "one", role: "group", "aria-labelledby": `coats-${n}-head` },
-    el("h3", { id: `coats-${n}-head` }, output(`name-on-${n}`, () => [wallName(wall, n)], { class: "inline" })),
+    el("h3", { id: `coats-${n}-head` }, output(`name-on-${n}`, () => [wallName(wall, n)], "span")),
     el("div", { class: "fields" }, axisField(wall, at, "finish", finishes), chooseField(wall, at)),
     output(`coats-${n}`, (found) => (found.walls[n] ? coatsOf(found.walls[n]) : [waits(found, n)])),
   );

@@ -1,7 +1,7 @@
 // The places "Day" and "Money", the questions, and the job file.
 
 function dayPlace() {
-  const day = field({ at: ["start"], label: say("pocket.day.start"), value: state.job.day, set: (x) => (state.job.day = x), type: "date", mode: "none" });
+  const day = field({ at: ["start"], label: say("pocket.day.start"), value: state.job.day, set: (x) => (state.job.day = x), type: "date" });
   return el(
     "section",
     { id: "day", "aria-labelledby": "day-title" },

@@ -84,7 +84,10 @@ function update() {
   followWays();
   const found = answer(state.job);
   showFaults(found.faults);
-  for (const [id, make] of OUTPUTS) document.getElementById(id)?.replaceChildren(...make(found).flat());
+  for (const [id, make] of OUTPUTS) {
+    filling.id = id;
+    document.getElementById(id)?.replaceChildren(...make(found).flat());
+  }
   document.getElementById("job-text").value = found.good.length ? jobFile(state.job, found) : "";
   remember();
 }
