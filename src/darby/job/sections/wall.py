@@ -35,7 +35,7 @@ class StandingFields(Document):
     facing: Measured = key("Where it looks: south, north-west, `190 deg`. Of a house, the first wall.")
     foot: Measured = key("How high its base is above the ground you stand on; 0 unless you say.")
     base_edge: FootKind = key("What its lower edge is; grade unless you say.")
-    top: TopKind = key("What its upper edge is; an open top unless you say.")
+    top: TopKind = key("What its upper edge is; covered (soffit, frieze or cap), with no bead, unless you say.")
     above_earth: Measured = key("How far the foot of a framed wall clears the earth.")
     above_paving: Measured = key("How far it clears paving.")
     sprinklers: bool = key("Whether lawn sprinklers wet it.")
