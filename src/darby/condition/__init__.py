@@ -1,0 +1,1 @@
+"""What the old wall is like, and what that asks: survey, cracks, hollow plaster, patches, re-coats."""
