@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from darby.cli.quick import quick_wall
 from darby.measure import Unreadable
+from darby.tables.quick import quick_wall
 from tests.cli.running import darby
 
 

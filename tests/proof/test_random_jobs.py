@@ -95,8 +95,8 @@ def test_everything_can_be_said_and_handed_on(answered, seed):
 
 @pytest.mark.parametrize("seed", SEEDS[::4])
 def test_the_pages_of_any_job_keep_to_the_screen(answered, seed):
-    from darby.cli.pages import page_of, pages
-    from darby.cli.setting import Setting
+    from darby.tables.pages import page_of, pages
+    from darby.tables.setting import Setting
 
     answers = answered[seed]
     for language in LANGUAGES:

@@ -71,9 +71,9 @@ def check(file: File, as_json: AsJson = False, es: Spanish = False) -> None:
     if as_json:
         _print_json({"faults": [], "assumed": [n.code for n in job.assumed], "job_hash": job.hash})
         return
-    from darby.cli.pages import assumed_lines
     from darby.cli.tables import print_line, print_lines
     from darby.measure import unit
+    from darby.tables.pages import assumed_lines
     from darby.working import Quantity
 
     out = console()
@@ -104,8 +104,8 @@ def answer(
             document = document["answers"][stage]
         _print_json(document)
     else:
-        from darby.cli.pages import page_of, pages
         from darby.cli.tables import print_page
+        from darby.tables.pages import page_of, pages
 
         setting = _setting(es=es, metric=metric, job=job)
         wanted = pages(answers, setting) if stage is None else page_of(stage, answers, setting)
@@ -154,8 +154,8 @@ def quick(
     metric: Metric = False,
 ) -> None:
     """Work one wall in one line."""
-    from darby.cli.quick import QuickWall, quick_line, quick_wall
     from darby.measure import Unreadable
+    from darby.tables.quick import QuickWall, quick_line, quick_wall
 
     setting = _setting(es=es, metric=metric)
     text = " ".join(words or ())

@@ -7,13 +7,11 @@ from typing import TYPE_CHECKING, Any
 
 from rich.console import Console
 
-from darby.answers.asked import Asked, Here, ask
-from darby.cli.pages import gathered
-from darby.cli.places import place
+from darby.answers.asked import Asked, ask
 from darby.cli.setting import Setting
 from darby.cli.tables import print_line, print_lines
-from darby.words import Verbatim
-from darby.words.asking import Filled, Hit, Told
+from darby.tables.said import fault_sections, here_lines, question_sections, source_lines
+from darby.words.asking import Filled, Hit
 
 if TYPE_CHECKING:
     from darby.answers import Answers
@@ -48,74 +46,17 @@ def print_asked(out: Console, told: Asked, answers: Answers | None, setting: Set
         _titles(out, setting.say("ask.nearest"), told.found.nearest, setting)
         return
     print_line(out, filled.title, style="bold")
-    for section in _question(filled, setting) if filled.kind == "question" else _fault(filled, setting):
+    for section in question_sections(filled, setting) if filled.kind == "question" else fault_sections(filled, setting):
         _section(out, *section)
     if told.reckoned:
         _section(out, setting.say("ask.sum"), [told.reckoned])
     if answers is not None:
-        _section(out, setting.say("ask.here"), _here(told, answers, setting))
+        _section(out, setting.say("ask.here"), here_lines(told, answers, setting))
     if filled.drawing:
         _section(out, setting.say(f"ask.drawing.{filled.drawing}"))
-    sources = _sources(filled.told, setting)
+    sources = source_lines(filled.told, setting)
     _section(out, setting.say("ask.told"), [*sources, setting.say("ask.told.rest")])
     _titles(out, setting.say("ask.or"), told.found.hits[1:], setting)
-
-
-Section = tuple[str, list[str]]
-
-
-def _question(filled: Filled, setting: Setting) -> list[Section]:
-    return [(filled.answer, []), (setting.say("ask.apprentice", more=Verbatim(filled.more)), [])]
-
-
-def _fault(filled: Filled, setting: Setting) -> list[Section]:
-    causes = []
-    for cause in filled.causes:
-        standing = f"standing.{cause.stands.figure.standing}" if cause.stands is not None else "ask.practice"
-        causes.append(f"{cause.text} ({setting.say(standing)})")
-    return [
-        (setting.say("ask.causes"), causes),
-        (setting.say("ask.checks"), list(filled.checks)),
-        (setting.say("ask.cure"), [filled.cure]),
-        (setting.say("ask.caution", caution=Verbatim(filled.caution)), []),
-    ]
-
-
-def _here(told: Asked, answers: Answers, setting: Setting) -> list[str]:
-    lines = _grouped((*told.on_day, *told.here), answers, setting) + gathered(told.notes, setting, answers)
-    return [*lines, setting.say("ask.here.lacking")] if told.lacking else lines
-
-
-def _grouped(rows: tuple[Here, ...], answers: Answers, setting: Setting) -> list[str]:
-    """The same words at several places stand once, with the places."""
-    places: dict[str, list[str]] = {}
-    for row in rows:
-        at = places.setdefault(row.says, [])
-        name = place(answers, row.at, setting)
-        if name and name not in at:
-            at.append(name)
-    return [f"{says} ({'; '.join(at)})" if at else says for says, at in places.items()]
-
-
-def _sources(told: Sequence[Told], setting: Setting) -> list[str]:
-    """Who says so; the figures of one place in one publication stand in one line."""
-    values: dict[str, list[str]] = {}
-    for one in told:
-        at = values.setdefault(_source(one, setting), [])
-        if one.value and one.value not in at:
-            at.append(one.value)
-    return [f"{', '.join(at)}: {said}" if at else said for said, at in values.items() if said]
-
-
-def _source(told: Told, setting: Setting) -> str:
-    """The publication, the place in it and its standing; "" for a rule in words that nobody wrote down."""
-    figure, source = told.figure, told.source
-    standing = setting.say(f"standing.{figure.standing}")
-    if figure.why:
-        return setting.say("ask.told.local", why=Verbatim(figure.why))
-    if figure.standing == "common practice":
-        return standing if told.value else ""
-    return f"{', '.join((source.title, source.publisher, figure.where))}; {standing}"
 
 
 def _section(out: Console, head: str, lines: Sequence[str] = ()) -> None:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import os
 import sys
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from darby.measure.units import System
-from darby.words import LANGUAGES, Language, say, written
+from darby.tables.setting import Setting
+from darby.words import LANGUAGES, Language
 
 if TYPE_CHECKING:
     from rich.console import Console
+
+__all__ = ["Setting", "console", "spoken"]
 
 WIDE = 110
 """Columns of what is not printed on a screen, unless COLUMNS says otherwise."""
@@ -24,22 +25,6 @@ def spoken() -> Language:
         if asked in LANGUAGES:
             return asked
     return "en"
-
-
-@dataclass(frozen=True, slots=True)
-class Setting:
-    """Language and system of one run."""
-
-    language: Language
-    system: System
-
-    def say(self, code: str, **values: object) -> str:
-        """A sentence of the catalogue in this language and system."""
-        return say(code, values, self.language, self.system)
-
-    def write(self, value: object) -> str:
-        """A value with its unit in this language and system."""
-        return written(value, self.language, self.system)
 
 
 def console(*, err: bool = False) -> Console:

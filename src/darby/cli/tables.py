@@ -4,34 +4,18 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from rich import box
 from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
+from darby.tables.page import Page
+
+__all__ = ["Page", "print_line", "print_lines", "print_page"]
+
 NARROWEST = 30
 """A line is never broken shorter than that, however deep it is indented."""
-
-
-@dataclass(frozen=True, slots=True)
-class Page:
-    """What one stage says: title, plain ``text``, heads and rows, a last row ruled off, ``lines`` with a dash each.
-
-    A row of one cell is a heading over the rows that follow it. ``right``: columns of numbers; ``whole``: columns that
-    are not broken.
-    """
-
-    stage: str
-    title: str
-    heads: tuple[str, ...] = ()
-    rows: tuple[tuple[str, ...], ...] = ()
-    last: tuple[str, ...] = ()
-    lines: tuple[str, ...] = ()
-    text: tuple[str, ...] = ()
-    right: frozenset[int] = frozenset()
-    whole: frozenset[int] = frozenset()
 
 
 def print_page(out: Console, page: Page) -> None:

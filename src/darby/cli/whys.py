@@ -9,20 +9,17 @@ from rich.console import Console
 from rich.text import Text
 from rich.tree import Tree
 
-from darby.cli.pages import note_line
-from darby.cli.places import place
 from darby.cli.setting import Setting
 from darby.cli.tables import print_line
-from darby.words import Verbatim, unit_names, written
+from darby.tables.pages import note_line
+from darby.tables.places import place
+from darby.tables.standing import figure_of, others_line, rule_line, said, way_of, ways_not_chosen
+from darby.words import unit_names, written
 from darby.working import Found, Quantity, Step, Working
 from darby.working.printing import Explained, explain, line
 
 if TYPE_CHECKING:
     from darby.answers import Answers
-    from darby.rulebook import Figure
-
-WAYS = "build-up"
-"""Steps of a way to build it up are called "<surface>/<zone>/build-up/<way>/..."."""
 
 
 def print_whys(out: Console, answers: Answers, key: str, setting: Setting) -> bool:
@@ -78,7 +75,7 @@ class _Tree:
             text.append(f"  [{found.key}]", style="not bold dim")
         elif where and where != place(self.answers, above, self.setting):
             text.append(f"  ({where})", style="not bold")
-        lines = [self.setting.say(found.method), *found.proof] if found.method else _said(found.line)
+        lines = [self.setting.say(found.method), *found.proof] if found.method else said(found.line)
         if found.again:
             lines.append(self.setting.say("cli.why.again"))
         for part in lines:
@@ -99,8 +96,8 @@ def _list(out: Console, answers: Answers, working: Working, key: str, setting: S
     notes = list(dict.fromkeys(n for n in answers.notes if not key or n.at == key or n.at.startswith(f"{key}/")))
     if not below and not notes:
         return False
-    ways = _ways_not_chosen(answers)
-    hidden = {k: way for k in below for way in [_way(k)] if way in ways and not f"{key}/".startswith(f"{way}/")}
+    ways = ways_not_chosen(answers)
+    hidden = {k: way for k in below for way in [way_of(k)] if way in ways and not f"{key}/".startswith(f"{way}/")}
     cited: set[str] = set()
     heading = ""
     for name in below:
@@ -127,30 +124,13 @@ def _list(out: Console, answers: Answers, working: Working, key: str, setting: S
     return True
 
 
-def _ways_not_chosen(answers: Answers) -> set[str]:
-    return {
-        f"{surface}/{zone}/{WAYS}/{option.id}"
-        for surface, coats in answers.good("coats").items()
-        for zone, built in coats.zones
-        for option in built.options
-        if option.id != built.chosen.id
-    }
-
-
-def _way(key: str) -> str:
-    """ "bay-south/rest/build-up/two-coat" of a key below it, else ""."""
-    parts = key.split("/")
-    at = parts.index(WAYS) if WAYS in parts else len(parts)
-    return "/".join(parts[: at + 2]) if at + 2 <= len(parts) else ""
-
-
 def _print_step(out: Console, answers: Answers, step: Step | Found, setting: Setting, cited: set[str]) -> None:
     print_line(out, setting.say(step.says), indent=2, end=f"[{step.key}]")
     if isinstance(step, Found):
         value = written(Quantity(step.value, step.unit), setting.language, setting.system)
         lines = [f"{value}: {setting.say(step.method)}", *step.proof]
     else:
-        lines = _said(line(step, setting.system, unit_names(setting.language)), alone=not step.rules)
+        lines = said(line(step, setting.system, unit_names(setting.language)), alone=not step.rules)
     for text in lines:
         print_line(out, text, indent=6, hang=2)
     _print_rules(out, answers, step.rules, setting, cited)
@@ -160,61 +140,6 @@ def _print_rules(out: Console, answers: Answers, ids: tuple[str, ...], setting: 
     for rule in dict.fromkeys(ids):
         first = rule not in cited
         print_line(out, rule_line(answers, rule, setting, cited), indent=6, hang=2, style="dim")
-        figure = _figure(answers, rule)
+        figure = figure_of(answers, rule)
         if first and figure is not None and figure.why:
             print_line(out, others_line(answers, rule, setting), indent=6, hang=2, style="dim")
-
-
-def _said(text: str, *, alone: bool = False) -> list[str]:
-    """A line of working. One that only repeats a number is left to its source; ``alone``: it has none."""
-    left, equals, right = text.partition(" = ")
-    if not equals or left != right:
-        return [text]
-    return [right] if alone else []
-
-
-# --- who says so ---------------------------------------------------------------------------------------
-
-
-def rule_line(answers: Answers, figure_id: str, setting: Setting, cited: set[str]) -> str:
-    """Who says so: value, title, place, standing and id of a figure; its id alone where it stands in ``cited``."""
-    figure = _figure(answers, figure_id)
-    if figure is None:
-        return figure_id
-    value = _value(figure, setting)
-    if figure_id in cited:
-        said = setting.say("cli.why.cited")
-        return f"{said} [{figure_id}]" if figure.kind == "rule" else f"{value}: {said} [{figure_id}]"
-    cited.add(figure_id)
-    source = answers.book.sources.get(figure.source)
-    title = source.title if source is not None else figure.source
-    standing = setting.say(f"standing.{figure.standing}")
-    said = f"{value}: {title}, {figure.where}; {standing}"
-    return f"{said}. {figure.why} [{figure_id}]" if figure.why else f"{said} [{figure_id}]"
-
-
-def others_line(answers: Answers, figure_id: str, setting: Setting) -> str:
-    """What the other voices say that could speak of the same place, in the book's order; "" where all say the same."""
-    figure = _figure(answers, figure_id)
-    if figure is None or figure.kind == "rule":
-        return ""
-    said = {f.id: _value(f, setting) for f in answers.book.on(figure.subject) if f is not figure and _like(f, figure)}
-    if set(said.values()) <= {_value(figure, setting)}:
-        return ""
-    others = ", ".join(f"{value} [{id.removeprefix(figure.subject).lstrip('.')}]" for id, value in said.items())
-    return setting.say("cli.why.others", others=Verbatim(others))
-
-
-def _like(one: Figure, other: Figure) -> bool:
-    return all(not places.isdisjoint(other.applies.get(kind, places)) for kind, places in one.applies.items())
-
-
-def _figure(answers: Answers, figure_id: str) -> Figure | None:
-    try:
-        return answers.book[figure_id]
-    except KeyError:
-        return None
-
-
-def _value(figure: Figure, setting: Setting) -> str:
-    return figure.written if figure.kind == "rule" or not figure.unit.name else setting.write(figure)

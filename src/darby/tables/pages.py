@@ -1,4 +1,4 @@
-"""Answers as pages for a terminal. Every number here was answered; nothing is computed."""
+"""Answers as tables in words. Every number here was answered; nothing is computed."""
 
 from __future__ import annotations
 
@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 
 from darby.answers import Waiting, with_later
 from darby.answers.moves import moves
-from darby.cli.laid import cuts_page, grounds_pages, joints_pages
-from darby.cli.parts import parts_line
-from darby.cli.places import coat_called, edge_called, mix_called, place
-from darby.cli.setting import Setting
-from darby.cli.tables import Page
 from darby.measure.writing import shown
+from darby.tables.laid import cuts_page, grounds_pages, joints_pages
+from darby.tables.page import Page
+from darby.tables.parts import parts_line
+from darby.tables.places import coat_called, edge_called, mix_called, place
+from darby.tables.setting import Setting
 from darby.words import Verbatim, catalogue, day, unit_names
 from darby.working import Amount, Note, Quantity
 

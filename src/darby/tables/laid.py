@@ -6,12 +6,12 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from darby.answers import Waiting
-from darby.cli.places import place
-from darby.cli.setting import Setting
-from darby.cli.tables import Page
 from darby.measure.faults import Fault
 from darby.measure.surface import Length
 from darby.measure.units import unit
+from darby.tables.page import Page
+from darby.tables.places import place
+from darby.tables.setting import Setting
 from darby.words import Verbatim
 from darby.working import Quantity
 

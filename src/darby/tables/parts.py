@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from darby.cli.setting import Setting
 from darby.measure.writing import mixed
+from darby.tables.setting import Setting
 
 if TYPE_CHECKING:
     from darby.mix import MixParts

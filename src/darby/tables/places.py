@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from darby.cli.setting import Setting
+from darby.tables.setting import Setting
 from darby.words import catalogue
 
 if TYPE_CHECKING:

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from darby.answers.quick import quick
-from darby.cli.parts import parts_line
-from darby.cli.setting import Setting
 from darby.measure import Fault, Unreadable, length
 from darby.measure.units import unit
 from darby.mix import MixParts
 from darby.quantities import QuickSum
+from darby.tables.parts import parts_line
+from darby.tables.setting import Setting
 from darby.working import Quantity
 
 INCH = unit("in")
