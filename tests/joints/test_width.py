@@ -12,6 +12,7 @@ from darby.measure.faults import Unreadable
 from darby.measure.shapes import WallSide
 from darby.measure.surface import Meets
 from darby.measure.units import IN
+from darby.words import say
 from darby.working import line
 from tests.joints.asking import BOOK, codes, ft, plain, run
 
@@ -72,7 +73,7 @@ def test_block_joints_every_twenty_feet() -> None:
     assert [inches(q) for q in (found.width, found.depth, found.rod)] == pytest.approx([0.5, 0.25, 0.625])
     assert found.installed is None
     assert "joints.swing-unknown" in codes(answer, "assumed")
-    assert line(w.steps["w/joints/width/1/movement"]).startswith("20 ft × 0.000004 × 130")
+    assert line(w.steps["w/joints/width/1/movement"]).startswith("20 ft × 0.000004/°F × 130 °F")
 
 
 def test_known_temperatures() -> None:
@@ -165,3 +166,86 @@ def test_bad_sealing_is_refused(sealing: Sealing, code: str) -> None:
     with pytest.raises(Unreadable) as refused:
         widths(sealing)
     assert refused.value.fault.code == code
+
+
+# --- what a base moves like ------------------------------------------------------------------------------
+
+
+def beside_old(base: str, lathed: bool = False, **sealing: object):  # type: ignore[no-untyped-def]
+    """A wall of 20 ft that meets old plaster at its left end."""
+    old = WallSide("meets old work", meets=Meets("old plaster", None, None))
+    s = wall("w", "wall", ft(20), ft(9), left=old)
+    return run(s, base, lathed, sealing=Sealing(**sealing))  # type: ignore[arg-type]
+
+
+def test_brick_moves_as_the_reference_says() -> None:
+    # 240 in. x 3.6e-6 x 100 = 0.0864 in.
+    answer, _ = beside_old("brick", swing=100 / 1.8)
+    assert inches(answer.widths[0].movement) == pytest.approx(0.0864)
+
+
+def test_paint_does_not_keep_block_from_moving() -> None:
+    assert beside_old("painted block")[0].widths[0].movement == beside_old("block")[0].widths[0].movement
+
+
+@pytest.mark.parametrize("base", ["stone", "old plaster", "painted plaster"])
+def test_where_no_figure_was_found_no_width_is_made_up(base: str) -> None:
+    answer, w = beside_old(base)
+    assert answer.widths == ()
+    (said,) = [n for n in answer.notes if n.code == "joints.gap-unknown"]
+    values = dict(said.values)
+    assert said.grade == "caution"
+    assert (values["joints"], values["base"]) == (("left",), f"joints.moves.{base}")
+    assert inches(values["least"].number) == 0.25
+    assert not any("/width/" in key for key in w.steps)
+    assert "joints.swing-unknown" not in codes(answer)
+
+
+def test_on_lath_old_plaster_moves_as_mortar() -> None:
+    assert beside_old("old plaster", lathed=True)[0].widths == beside_old("frame", lathed=True)[0].widths
+
+
+def test_brick_asked_for_shrinkage_says_that_none_is_known() -> None:
+    answer, _ = beside_old("brick", swing=50, shrinkage=True)
+    assert answer.widths[0].movement == beside_old("brick", swing=50)[0].widths[0].movement
+    assert "joints.shrinkage-unknown" in codes(answer, "caution")
+
+
+# --- the swing -------------------------------------------------------------------------------------------
+
+
+def test_swing_and_one_end_are_both_ends() -> None:
+    ends, _ = beside_old("brick", hot=50.0, cold=-10.0, installed=5.0)
+    for given in ({"hot": 50.0, "swing": 60.0}, {"cold": -10.0, "swing": 60.0}):
+        assert beside_old("brick", installed=5.0, **given)[0].widths == ends.widths
+
+
+def test_swing_alone_needs_no_assumption() -> None:
+    answer, _ = beside_old("brick", swing=60.0)
+    ends, _ = beside_old("brick", hot=50.0, cold=-10.0)
+    assert inches(answer.widths[0].least) == pytest.approx(inches(ends.widths[0].least))
+    assert answer.widths[0].width == ends.widths[0].width
+    assert "joints.swing-unknown" not in codes(answer)
+
+
+@pytest.mark.parametrize(
+    ("sealing", "code"),
+    [({"hot": 50.0, "cold": 0.0, "swing": 50.0}, "joints.swing-or-both"),
+     ({"installed": 5.0}, "joints.installed-alone"), ({"installed": 5.0, "swing": 60.0}, "joints.installed-alone"),
+     ({"swing": -1.0}, "joints.below-nought"),
+     ({"cold": 70.0}, "joints.hot-below-cold")],
+)  # fmt: skip
+def test_temperatures_that_do_not_go_together(sealing: dict[str, float], code: str) -> None:
+    with pytest.raises(Unreadable) as refused:
+        beside_old("brick", **sealing)
+    assert refused.value.fault.code == code
+
+
+def test_a_difference_of_temperatures_is_turned_by_its_ratio() -> None:
+    # 108 F degrees are 60 C degrees, not 42.2: no offset
+    _, w = beside_old("brick", hot=50.0, cold=-10.0, installed=5.0)
+    printed = {key.rpartition("/")[2]: (line(s), line(s, system="metric")) for key, s in w.steps.items()}
+    assert printed["swing"] == ("122 °F − 14 °F = 108 °F", "50 °C − (-10 °C) = 60 °C")
+    assert printed["to-middle"][1] == "(50 °C + (-10 °C)) / 2 − 5 °C = 15 °C"
+    assert "0.00000648/°C × 60 °C" in printed["movement"][1]
+    assert say("joints.swing-unknown", {"swing": BOOK.number("joint.swing")}, "en", "metric").count("72.2 °C") == 1

@@ -17,7 +17,7 @@ import darby.joints
 from darby.joints import Forbidden, Ground, Joints, JointsAsk, Pin, Sealing, lay_out_joints
 from darby.measure import wall, zone
 from darby.measure.shapes import WallSide
-from darby.measure.surface import Meets
+from darby.measure.surface import BASE_KINDS, Meets
 from darby.measure.units import IN
 from darby.words import LANGUAGES, catalogue, say
 from darby.working import Working, line
@@ -55,6 +55,8 @@ def everything() -> Iterator[tuple[Joints, Working]]:
     yield run(plain(16, 6), forbidden=(everywhere[0], Forbidden("horizontal", ft(0), ft(6))))
     edges = {"left": WallSide("meets old work", meets=Meets("old plaster")), "right": WallSide("change of base")}
     yield run(wall("w", "w", ft(14), ft(9), top="floor line", **edges))  # type: ignore[arg-type]
+    yield run(wall("w", "w", ft(14), ft(9), **edges), "stone")  # type: ignore[arg-type]
+    yield run(wall("w", "w", ft(14), ft(9), **edges), "brick", sealing=Sealing(shrinkage=True))  # type: ignore[arg-type]
     frame = (Ground("", "frame", True),)
     sma = BOOK.following({"joint.lath": "sma"})
     yield lay_out_joints(JointsAsk(sma, plain(30, 9), frame))
@@ -99,8 +101,9 @@ def test_every_code_in_the_room_is_a_sentence_and_every_sentence_is_said() -> No
     made = {f"joints.{kind}.{name}" for kind in ("layout", "method", "other") for name in names}
     made |= {f"joints.limit.{name}" for name in ("area", "side", "ratio")}
     made |= {f"joints.axis.{name}" for name in ("vertical", "horizontal")}
+    made |= {f"joints.moves.{base}" for base in BASE_KINDS if base != "painted block"}
     assert {code.removeprefix("word.") for code in OWN[0]} - said - made == set()
-    heads = {"joints.limit", "joints.axis", "joints.layout", "joints.method", "joints.other"}
+    heads = {"joints.limit", "joints.axis", "joints.moves", "joints.layout", "joints.method", "joints.other"}
     assert {c for c in said - heads if c not in OWN[0] and f"word.{c}" not in OWN[0]} == set()
 
 

@@ -4,9 +4,6 @@ import random
 
 from darby.pocket.choices import KINDS
 
-JOINTED = ("block", "concrete", "frame", "lath over block")
-"""Bases whose joint with old work the core answers."""
-
 SIZES = (
     "3068",
     "2868",
@@ -32,7 +29,7 @@ def wall(dice, kinds=KINDS, **said):
         "faces": dice.choice(["1", "1", "1", "2", "3"]),
         "base": kind.base,
         "choose": "",
-        "old": dice.choice(["", "", "", "left", "right"]) if kind.base in JOINTED else "",
+        "old": dice.choice(["", "", "", "left", "right"]),
         "openings": [],
     }
     made["proud"] = dice.choice(["3/4 in", "1/2 in", '7/8"', "25 mm", ""]) if made["old"] else ""

@@ -68,7 +68,8 @@ def test_cornell_2001() -> None:
     ("name", "printed"),
     [("joint.expansion.block.masonry-2003", 4.0e-6), ("joint.expansion.concrete.forensic", 5.5e-6),
      ("joint.expansion.mortar.dooley", 6.56e-6), ("joint.shrinkage.block.c90", 0.00065), ("joint.hot.allen", 140),
-     ("joint.swing.ochshorn", 130), ("joint.width.step", 0.125)],
+     ("joint.swing.ochshorn", 130), ("joint.expansion.brick.allen", 3.6e-6), ("joint.expansion.brick.bia", 4.0e-6),
+     ("joint.width.step", 0.125)],
 )  # fmt: skip
 def test_movement_as_printed(name: str, printed: float) -> None:
     figure = BOOK[name]

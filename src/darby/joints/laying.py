@@ -167,7 +167,7 @@ def _said_of_base(w: Working, ask: JointsAsk, ground: Ground, wide: Fraction) ->
     at, us = ask.surface.id, [c.u for c in ask.surface.outline]
     rules = (*ids(ask, "joint.direct"), *ids(ask, "parting.direct"))
     w.note("joints.follow-base", "fact", at, rules=rules)
-    if ground.base == "block":
+    if ground.base in ("block", "painted block"):
         # a gable stands as high as it does on the average
         block_spacing(w, ask, f"{at}/joints/block", wide, area_of(ask.surface.outline) / (max(us) - min(us)))
 

@@ -79,6 +79,7 @@ class Limits:
 class Sealing:
     """What decides how wide a joint must be; all temperatures of the plaster's face [deg C], None = not known.
 
+    ``swing`` from coldest to hottest, where one of the two or both are not known [deg C, a difference].
     ``moisture``: strain beside that of temperature (1/5000 = 0.0002); ``shrinkage``: the book's for the base on top;
     ``tolerance`` [m] by which the gap may come out wrong; ``installed`` the temperature at which it is set.
     """
@@ -86,6 +87,7 @@ class Sealing:
     hot: float | None = None
     cold: float | None = None
     installed: float | None = None
+    swing: float | None = None
     sealant: Sealant = "25"
     tolerance: Length = Fraction(0)
     moisture: Fraction | float = Fraction(0)

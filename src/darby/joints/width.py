@@ -15,13 +15,14 @@ from darby.joints.model import SEALANTS, Ground, Joint, JointsAsk, Layout, Panel
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.surface import BaseKind
 from darby.measure.units import unit
+from darby.measure.writing import shown
 from darby.rulebook.model import Figure
 from darby.working.formula import exact
 from darby.working.model import Quantity, Working
 
 Real = Fraction | float
 
-IN, FT, F, PLAIN = unit("in"), unit("ft-in"), unit("deg F"), unit("")
+IN, FT, F, APART = unit("in"), unit("ft-in"), unit("deg F"), unit("F deg")
 
 
 def sealant_width(
@@ -108,13 +109,24 @@ def checked(sealing: Sealing, at: str) -> None:
     Raises
     ------
     Unreadable
-        "joints.no-such-sealant", "joints.hot-below-cold", "joints.below-nought".
+        "joints.no-such-sealant", "joints.hot-below-cold", "joints.swing-or-both", "joints.installed-alone",
+        "joints.below-nought".
     """
-    if sealing.sealant not in SEALANTS:
-        raise Unreadable(Fault("joints.no-such-sealant", at, sealing.sealant, ", ".join(SEALANTS)))
-    if sealing.hot is not None and sealing.cold is not None and sealing.hot <= sealing.cold:
-        raise Unreadable(Fault("joints.hot-below-cold", at, f"{sealing.hot:g} °C", f"> {sealing.cold:g} °C"))
-    _not_below_nought(tolerance=sealing.tolerance, moisture=sealing.moisture)
+    s = sealing
+    if s.sealant not in SEALANTS:
+        raise Unreadable(Fault("joints.no-such-sealant", at, s.sealant, ", ".join(SEALANTS)))
+    if s.hot is not None and s.cold is not None:
+        _warmer(s.hot, s.cold, at)
+        if s.swing is not None:
+            raise Unreadable(Fault("joints.swing-or-both", at, shown(s.swing, APART), shown(s.hot - s.cold, APART)))
+    if s.installed is not None and s.cold is None and (s.hot is None or s.swing is None):
+        raise Unreadable(Fault("joints.installed-alone", at, shown(s.installed, F), "hot, cold"))
+    _not_below_nought(tolerance=s.tolerance, moisture=s.moisture, swing=s.swing or 0)
+
+
+def _warmer(hot: float, cold: float, at: str) -> None:
+    if hot <= cold:
+        raise Unreadable(Fault("joints.hot-below-cold", at, shown(hot, F), f"> {shown(cold, F)}"))
 
 
 def widths(w: Working, ask: JointsAsk, layout: Layout, grounds: Iterable[Ground], edges: Iterable[str]) -> list[Width]:
@@ -123,7 +135,7 @@ def widths(w: Working, ask: JointsAsk, layout: Layout, grounds: Iterable[Ground]
     Each panel is parted all round and moves by itself, half of it to each side: a joint takes no more than the movement
     of the longest panel beside it. ``edges``: ids of edges that are joints; the longest panel of all is taken there.
     """
-    bases = {g.zone: g.base for g in grounds}
+    bases = {g.zone: _moves_as(g) for g in grounds}
     groups: dict[tuple[Fraction, BaseKind], list[str]] = {}
     for joint in layout.joints:
         if joint.kind != "control":
@@ -134,11 +146,38 @@ def widths(w: Working, ask: JointsAsk, layout: Layout, grounds: Iterable[Ground]
     if not groups:
         return []
     key = f"{ask.surface.id}/joints/width"
-    swing = _swing(w, ask, key)
-    return [
-        _width(w, ask, f"{key}/{n}", swing, span, base, tuple(names))
-        for n, ((span, base), names) in enumerate(sorted(groups.items()), 1)
-    ]
+    known = {base: _figure(ask, "joint.expansion", base) for _, base in groups}
+    swing = _swing(w, ask, key) if any(known.values()) else None
+    found = []
+    for n, ((span, base), names) in enumerate(sorted(groups.items()), 1):
+        expansion = known[base]
+        if expansion is None or swing is None:
+            least = max(_least(ask), key=lambda figure: figure.number)
+            w.note("joints.gap-unknown", "caution", ask.surface.id, rules=tuple(f.id for f in _least(ask)),
+                   joints=tuple(names), span=Quantity(span, FT), base=f"joints.moves.{base}", least=least)  # fmt: skip
+            continue
+        found.append(_width(w, ask, f"{key}/{n}", swing, span, base, expansion, tuple(names)))
+    return found
+
+
+def _moves_as(ground: Ground) -> BaseKind:
+    """What plaster moves like: on lath like mortar whatever is behind it; paint does not keep block from moving."""
+    if ground.lathed and ground.base != "frame":
+        return "lath over block"
+    return "block" if ground.base == "painted block" else ground.base
+
+
+def _figure(ask: JointsAsk, subject: str, base: BaseKind) -> Figure | None:
+    """The figure for a base; None where nobody speaks on that base."""
+    try:
+        return ask.book.number(subject, base=base)
+    except KeyError:
+        return None
+
+
+def _least(ask: JointsAsk) -> tuple[Figure, Figure]:
+    """What a gap is at least, whatever moves: for its seal, and to keep base from base."""
+    return ask.book.number("joint.width.least"), ask.book.number("parting.separation")
 
 
 def _beside(panel: Panel, joint: Joint) -> bool:
@@ -166,7 +205,7 @@ def _longest(panels: Iterable[Panel], axis: str, bases: Mapping[str, BaseKind]) 
 
 @dataclass(frozen=True, slots=True)
 class _Swing:
-    """Degrees from coldest to hottest, and from the day it is set to the middle; bare numbers of degrees Fahrenheit."""
+    """Degrees from coldest to hottest, and from the day it is set to the middle: differences both."""
 
     whole: Quantity | Figure
     to_middle: Quantity | None = None
@@ -174,6 +213,11 @@ class _Swing:
 
 def _swing(w: Working, ask: JointsAsk, key: str) -> _Swing:
     s, at = ask.sealing, ask.surface.id
+    if s.swing is not None and s.cold is None and s.hot is None:
+        return _Swing(Quantity(exact(s.swing, APART), APART))
+    if s.swing is not None:  # with one end the other follows
+        cold = s.cold if s.cold is not None else (s.hot or 0) - s.swing
+        return _of_ends(w, key, cold + s.swing, cold, s.installed)
     if s.cold is None:
         figure = ask.book.number("joint.swing")
         w.note("joints.swing-unknown", "assumed", at, rules=(figure.id,), swing=figure)
@@ -183,45 +227,51 @@ def _swing(w: Working, ask: JointsAsk, key: str) -> _Swing:
         figure = ask.book.number("joint.hot")
         hot, rules = figure.number, (figure.id,)  # type: ignore[assignment]
         w.note("joints.hot-unknown", "assumed", at, rules=rules, hot=figure)
-        if hot <= s.cold:
-            raise Unreadable(Fault("joints.hot-below-cold", at, f"{hot:g} °C", f"> {s.cold:g} °C"))
-    high, low = (_fahrenheit(x) for x in (hot, s.cold))
-    whole = w.step(f"{key}/swing", "hot - cold", PLAIN, "joints.step.swing", rules=rules, hot=high, cold=low)
-    if s.installed is None:
+        _warmer(hot, s.cold, at)
+    return _of_ends(w, key, hot, s.cold, s.installed, rules)
+
+
+def _of_ends(
+    w: Working, key: str, hot: float, cold: float, installed: float | None, rules: tuple[str, ...] = ()
+) -> _Swing:
+    """The swing between two temperatures, and how far the day it is set stands from the middle."""
+    high, low = Quantity(exact(hot, F), F), Quantity(exact(cold, F), F)
+    whole = w.step(f"{key}/swing", "hot - cold", APART, "joints.step.swing", rules=rules, hot=high, cold=low)
+    if installed is None:
         return _Swing(whole)
     middle = w.step(
-        f"{key}/to-middle", "(hot + cold) / 2 - installed", PLAIN, "joints.step.to-middle", rules=rules,
-        hot=high, cold=low, installed=_fahrenheit(s.installed),
+        f"{key}/to-middle", "(hot + cold) / 2 - installed", APART, "joints.step.to-middle", rules=rules,
+        hot=high, cold=low, installed=Quantity(exact(installed, F), F),
     )  # fmt: skip
     return _Swing(whole, middle)
 
 
-def _fahrenheit(celsius: float) -> Quantity:
-    """A bare number of degrees: a difference of temperatures has no unit of its own."""
-    return Quantity(F.from_si(exact(celsius, F)), PLAIN)
-
-
 def _width(
-    w: Working, ask: JointsAsk, key: str, swing: _Swing, span: Fraction, base: BaseKind, names: tuple[str, ...]
-) -> Width:
+    w: Working, ask: JointsAsk, key: str, swing: _Swing, span: Fraction, base: BaseKind, expansion: Figure,
+    names: tuple[str, ...],
+) -> Width:  # fmt: skip
     book, s = ask.book, ask.sealing
     length = Quantity(span, FT)
-    expansion = book.number("joint.expansion", base=base)
     strain: dict[str, Any] = {"expansion": expansion, "swing": swing.whole}
     formula = "expansion * swing"
     if s.moisture:
         strain["moisture"], formula = s.moisture, f"{formula} + moisture"
     if s.shrinkage:
-        strain["shrinkage"], formula = book.number("joint.shrinkage", base=base), f"{formula} + shrinkage"
+        dries = _figure(ask, "joint.shrinkage", base)
+        if dries is None:
+            w.note("joints.shrinkage-unknown", "caution", ask.surface.id, joints=names, base=f"joints.moves.{base}")
+        else:
+            strain["shrinkage"], formula = dries, f"{formula} + shrinkage"
     movement = w.step(f"{key}/movement", f"length * ({formula})", IN, "joints.step.movement", length=length, **strain)
     share = book.number("joint.sealant", sealant=s.sealant)
     step = book.number("joint.width.step")
     tolerance = Quantity(s.tolerance, IN)
     least = w.step(f"{key}/least", "movement / share + tolerance", IN, "joints.step.least",
                    movement=movement, share=share, tolerance=tolerance)  # fmt: skip
+    smallest, apart = _least(ask)
     width = w.step(
         f"{key}/width", "max(ceil(least / step) * step, smallest, apart)", IN, "joints.step.width",
-        least=least, step=step, smallest=book.number("joint.width.least"), apart=book.number("parting.separation"),
+        least=least, step=step, smallest=smallest, apart=apart,
     )  # fmt: skip
     depth = w.step(
         f"{key}/depth", "min(max(width / ratio, least), most)", IN, "joints.step.depth", width=width,

@@ -116,6 +116,11 @@ UNITS: dict[str, Unit] = {
         Unit("day", _DAY, T, "day", "day"),
         Unit("deg C", _ONE, TEMP, "deg F", "deg C"),
         Unit("deg F", F, TEMP, "deg F", "deg C", offset=-32 * F),
+        # differences of temperature, and what goes with each degree: no offset
+        Unit("F deg", F, TEMP, "F deg", "C deg"),
+        Unit("C deg", _ONE, TEMP, "F deg", "C deg"),
+        Unit("/F deg", 1 / F, _over(NONE, TEMP), "/F deg", "/C deg"),
+        Unit("/C deg", _ONE, _over(NONE, TEMP), "/F deg", "/C deg"),
         Unit("mph", 5280 * FT / _HOUR, _over(L, T), "mph", "m/s"),
         Unit("km/h", 1000 / _HOUR, _over(L, T), "mph", "km/h"),
         Unit("m/s", _ONE, _over(L, T), "mph", "m/s"),

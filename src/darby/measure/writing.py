@@ -158,7 +158,8 @@ def _feet_and_inches(style: str, feet: int, count: int, to: int) -> str:
 
 PRINTED: dict[str, str] = {
     "in": "in.", "ft-in": "", "um": "µm", "m2": "m²", "m3": "m³", "day": "days", "ton": "tons",
-    "deg C": "°C", "deg F": "°F", "kg/m2": "kg/m²", "kg/m3": "kg/m³", "m2/L": "m²/L", "m2/m3": "m²/m³", "h/m2": "h/m²",
+    "deg C": "°C", "deg F": "°F", "C deg": "°C", "F deg": "°F", "/C deg": "/°C", "/F deg": "/°F",
+    "kg/m2": "kg/m²", "kg/m3": "kg/m³", "m2/L": "m²/L", "m2/m3": "m²/m³", "h/m2": "h/m²",
     "m2/h": "m²/h", "m2/day": "m²/day", "/m2": "/m²", "$/m2": "$/m²", "$/m3": "$/m³",
 }  # fmt: skip
 """How a unit is printed where that differs from its name."""
@@ -178,7 +179,7 @@ _PLACES: dict[str, int] = {
     "sq in": 1, "sq ft": 1, "sq yd": 2, "m2": 2,
     "cu in": 1, "cu ft": 2, "cu yd": 2, "gal": 2, "L": 1, "mL": 0, "m3": 3,
     "lb": 1, "ton": 2, "g": 0, "kg": 1, "t": 2,
-    "s": 0, "min": 0, "h": 2, "day": 1, "deg C": 1, "deg F": 1, "mph": 1, "m/s": 1, "%": 1,
+    "s": 0, "min": 0, "h": 2, "day": 1, "deg C": 1, "deg F": 1, "C deg": 1, "F deg": 1, "mph": 1, "m/s": 1, "%": 1,
     "lb/cu ft": 1, "kg/m3": 0, "sq ft/h": 1, "sq ft/day": 0, "m2/h": 1, "m2/day": 1, "sq ft/gal": 1,
 }  # fmt: skip
 """Decimals that mean something on a building site. Two where nothing is said."""

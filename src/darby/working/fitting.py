@@ -175,7 +175,8 @@ def laid_out(formula: str, names: tuple[str, ...], units: tuple[Unit, ...], unit
     percents = frozenset(at for at, u in enumerate(units) if u.name == "%")
     readings = frozenset(at for at, u in enumerate(units) if u.name == "deg F")
     percent = _degree(plain, percents) != (1 if unit.name == "%" else 0)
-    turned = not (unit.name == "deg F" and _weight(plain, readings) == 1)
+    weight = _weight(plain, readings)
+    turned = not ((unit.name == "deg F" and weight == 1) or (unit.name == "F deg" and weight == 0))
     return _layout(plain, base, units, unit, system, percent=percent, turned=turned)
 
 
