@@ -1,0 +1,84 @@
+"""https in front of the desk: what comes in over TLS is handed on, byte for byte, to the desk on this machine.
+
+waitress speaks no TLS. Behind the front it listens on the loopback, told that whatever reaches it there came by https.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import ssl
+import threading
+from concurrent.futures import Future
+
+from darby.desk.sharing.certificates import Certificate
+
+AT_ONCE = 200
+"""Connections held at a time; who comes after them waits for one to close."""
+HANDSHAKE = 15.0
+"""Seconds for greeting. Whoever says nothing afterwards is hung up on by the desk behind."""
+PIECE = 2**16
+
+
+class Front:
+    """Listens at (host, port) with ``certificate`` and hands on to the desk at (127.0.0.1, behind).
+
+    Runs in a thread of its own from ``open`` to ``close``.
+
+    Raises
+    ------
+    OSError
+        from ``open``, if the port is taken.
+    """
+
+    def __init__(self, host: str, port: int, behind: int, certificate: Certificate) -> None:
+        self._host, self._port, self._behind = host, port, behind
+        self._tls = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
+        self._tls.minimum_version = ssl.TLSVersion.TLSv1_2
+        self._tls.load_cert_chain(certificate.chain, certificate.key)
+        self._room = asyncio.Semaphore(AT_ONCE)
+        self._opened: Future[int] = Future()
+        self._thread = threading.Thread(target=lambda: asyncio.run(self._run()), name="tls", daemon=True)
+
+    def open(self) -> int:
+        """Begin to listen; the port is handed back (another than asked where 0 was asked)."""
+        self._thread.start()
+        return self._opened.result()
+
+    def close(self) -> None:
+        """Stop listening and hang up."""
+        self._loop.call_soon_threadsafe(self._enough.set)
+        self._thread.join()
+
+    async def _run(self) -> None:
+        self._loop, self._enough = asyncio.get_running_loop(), asyncio.Event()
+        try:
+            server = await asyncio.start_server(
+                self._serve, self._host, self._port, ssl=self._tls, ssl_handshake_timeout=HANDSHAKE
+            )
+        except OSError as error:
+            self._opened.set_exception(error)
+            return
+        self._opened.set_result(int(server.sockets[0].getsockname()[1]))
+        await self._enough.wait()
+        server.close()
+
+    async def _serve(self, phone: asyncio.StreamReader, to_phone: asyncio.StreamWriter) -> None:
+        async with self._room:
+            with contextlib.suppress(OSError):
+                desk, to_desk = await asyncio.open_connection("127.0.0.1", self._behind)
+                try:
+                    await asyncio.gather(_hand_on(phone, to_desk), _hand_on(desk, to_phone))
+                finally:
+                    to_desk.close()
+            to_phone.close()
+
+
+async def _hand_on(out_of: asyncio.StreamReader, into: asyncio.StreamWriter) -> None:
+    while piece := await out_of.read(PIECE):
+        into.write(piece)
+        await into.drain()
+    if into.can_write_eof():
+        into.write_eof()
+    else:
+        into.close()
