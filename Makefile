@@ -4,7 +4,7 @@ VENV := .venv
 UV := UV_PROJECT_ENVIRONMENT=$(VENV) $(VENV)/bin/uv
 RUN := $(VENV)/bin
 
-.PHONY: demo test browser check bench proof clean
+.PHONY: demo desk test browser check bench proof clean
 
 $(VENV)/.synced: pyproject.toml uv.lock
 	test -x $(RUN)/python || $(PYTHON) -m venv $(VENV)
@@ -16,6 +16,9 @@ demo: $(VENV)/.synced ## answer the example and write its papers into demo/
 	$(RUN)/darby answer examples/firehall.toml
 	$(RUN)/darby papers examples/firehall.toml --into demo
 	@echo "Open demo/firehall/quote.pdf first; the other papers lie beside it."
+
+desk: $(VENV)/.synced ## open the desk with its examples
+	$(RUN)/darby desk
 
 test: $(VENV)/.synced browser ## every test but the long runs
 	$(RUN)/pytest -n 2 -m "not proof"

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated, NoReturn
 
 import typer
 
+from darby.cli.desk import app as desk
 from darby.cli.plain import Plain
 from darby.cli.setting import Setting, console, spoken
 from darby.words import Verbatim, say
@@ -25,6 +26,7 @@ def _help(code: str) -> str:
 
 
 app = typer.Typer(help=_help("darby"), no_args_is_help=True, rich_markup_mode=None, pretty_exceptions_enable=False)
+app.add_typer(desk, name="desk")
 
 File = Annotated[Path, typer.Argument(metavar="FILE", help=_help("file"), show_default=False)]
 AsJson = Annotated[bool, typer.Option("--json", help=_help("json"))]

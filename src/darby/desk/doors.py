@@ -1,0 +1,102 @@
+"""Who may open what. A page is the owner's unless its view says otherwise; no money reaches the crew."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from datetime import timedelta
+from typing import Any, TypeVar, cast
+
+from django.contrib.auth import authenticate, login
+from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.shortcuts import redirect, render
+from django.utils import timezone
+
+from darby.desk.kept.models import Attempt, Person
+from darby.desk.speaking import setting_of
+
+View = TypeVar("View", bound=Callable[..., HttpResponseBase])
+
+MONEY = re.compile(r"[$€£]|\b\d[\d.,]* ?(?:dollars|dólares|USD|EUR)\b", re.IGNORECASE)
+"""What money looks like on a page. A price is never written here without its sign."""
+
+TRIES, WITHIN = 5, timedelta(minutes=15)
+FROM_ONE_ADDRESS = 20
+
+
+def for_crew(view: View) -> View:
+    """The crew may open it too."""
+    view.for_crew = True  # type: ignore[attr-defined]
+    return view
+
+
+def for_all(view: View) -> View:
+    """Whoever comes: signing in, and nothing else."""
+    view.for_all = True  # type: ignore[attr-defined]
+    return view
+
+
+def person_of(request: HttpRequest) -> Person:
+    """Who is signed in; the doors have seen to it that somebody is."""
+    return cast(Person, request.user)
+
+
+class Doors:
+    """Asks of every view whom it is for, and of every answer to the crew whether money stands in it."""
+
+    def __init__(self, get_response: Callable[[HttpRequest], HttpResponseBase]) -> None:
+        self.get_response = get_response
+
+    def __call__(self, request: HttpRequest) -> HttpResponseBase:
+        """Answer; to the crew only what holds no money."""
+        request.setting = setting_of(request)  # type: ignore[attr-defined]
+        response = self.get_response(request)
+        crew = request.user.is_authenticated and not person_of(request).is_owner
+        if crew and isinstance(response, HttpResponse) and _with_money(response):
+            return refused(request, "desk.door.money")
+        return response
+
+    def process_view(self, request: HttpRequest, view: Callable[..., Any], *_: Any) -> HttpResponseBase | None:
+        """Send strangers to the door, and the crew away from what is the owner's."""
+        if getattr(view, "for_all", False):
+            return None
+        if not request.user.is_authenticated:
+            if request.headers.get("HX-Request"):
+                return HttpResponse(status=401, headers={"HX-Redirect": "/sign-in"})
+            return redirect("sign-in")
+        if person_of(request).is_owner or getattr(view, "for_crew", False):
+            return None
+        return refused(request, "desk.door.owner")
+
+
+def refused(request: HttpRequest, code: str, status: int = 403) -> HttpResponse:
+    """A page that says why not."""
+    return render(request, "desk/refused.html", {"code": code}, status=status)
+
+
+def _with_money(response: HttpResponse) -> bool:
+    kind = response.headers.get("Content-Type", "")
+    if not kind.startswith(("text/", "application/json", "image/svg")):
+        return False
+    return MONEY.search(response.content.decode("utf-8", "replace")) is not None
+
+
+# --- signing in ----------------------------------------------------------------------------------------
+
+
+def let_in(request: HttpRequest, name: str, password: str) -> bool:
+    """Sign in by name and password. After a few failures within a quarter of an hour nobody is let in by that name."""
+    since = timezone.now() - WITHIN
+    address = str(request.META.get("REMOTE_ADDR", ""))
+    Attempt.objects.filter(when__lt=since).delete()
+    if (
+        Attempt.objects.filter(name=name[:80]).count() >= TRIES
+        or Attempt.objects.filter(address=address).count() >= FROM_ONE_ADDRESS
+    ):
+        return False
+    person = authenticate(request, username=name, password=password)
+    if person is None:
+        Attempt.objects.create(name=name[:80], address=address)
+        return False
+    login(request, person)
+    return True

@@ -1,0 +1,203 @@
+"""The only way into the two tables: a revision of a document, a line of the log. Told only when it is on the disk."""
+
+from __future__ import annotations
+
+import hashlib
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from django.db import transaction
+from django.db.models import Max
+from django.utils import timezone
+
+from darby.desk.kept.merging import Path, changes, merge
+from darby.desk.kept.models import FIRM, Entry, Person, Photograph, Revision
+from darby.job import dump, loads
+
+PROBE = """
+darby = 1
+[job]
+name = "-"
+as_of = 2026-01-01
+[[wall]]
+id = "w"
+length = "1'"
+height = "1'"
+base = "concrete"
+"""
+"""The smallest job: a firm file is checked by reading it with one."""
+
+
+class Clash(Exception):
+    """Somebody changed the same thing meanwhile. ``paths``: what; ``latest``: what stands now; nothing was kept."""
+
+    def __init__(self, paths: tuple[Path, ...], latest: Revision) -> None:
+        super().__init__(", ".join(paths))
+        self.paths, self.latest = paths, latest
+
+
+class SentOtherwise(Exception):
+    """A line of the log came a second time under the same id, and says something else."""
+
+
+@dataclass(frozen=True, slots=True)
+class Saved:
+    """The revision that stands now. ``also``: what others changed meanwhile, and was kept too."""
+
+    revision: Revision
+    also: tuple[Path, ...] = ()
+
+
+def latest(document: str) -> Revision | None:
+    """The document as it stands."""
+    return Revision.objects.filter(document=document).order_by("-number").select_related("who").first()
+
+
+def history(document: str) -> list[Revision]:
+    """All revisions of a document, newest first."""
+    return list(Revision.objects.filter(document=document).order_by("-number").select_related("who"))
+
+
+def jobs() -> list[Revision]:
+    """Every job as it stands, newest change first."""
+    newest = Revision.objects.exclude(document=FIRM).values("document").annotate(newest=Max("id")).values("newest")
+    return list(Revision.objects.filter(id__in=newest).order_by("-when").select_related("who"))
+
+
+def firm_text() -> str | None:
+    """The firm file as it stands."""
+    found = latest(FIRM)
+    return found.text if found is not None else None
+
+
+def tables(text: str) -> dict[str, Any]:
+    """A text as tables.
+
+    Raises
+    ------
+    tomllib.TOMLDecodeError
+        if it is no TOML.
+    """
+    return tomllib.loads(text)
+
+
+def keep(document: str, text: str, who: Person, *, base: int = 0, says: str = "") -> Saved:
+    """Keep ``text``, which was made from revision ``base`` (0: the document is new).
+
+    What others changed meanwhile stays, where it is not the same thing.
+
+    Raises
+    ------
+    JobError
+        with every fault of the text; nothing is kept.
+    Clash
+        if others changed the same thing meanwhile; nothing is kept.
+    """
+    check(document, text)
+    with transaction.atomic():
+        now = latest(document)
+        if now is None:
+            return Saved(_write(document, 1, None, (), text, who, says))
+        mine, theirs = tables(text), tables(now.text)
+        also: tuple[Path, ...] = ()
+        if now.number != base:
+            before = Revision.objects.filter(document=document, number=base).first()
+            old = tables(before.text) if before is not None else {}
+            also = changes(old, theirs)
+            mine, clashes = merge(old, mine, theirs)
+            if clashes:
+                raise Clash(clashes, now)
+            text = dump(mine)
+            check(document, text)
+        changed = changes(theirs, mine)
+        if not changed:
+            return Saved(now, also)
+        return Saved(_write(document, now.number + 1, now, changed, text, who, says), also)
+
+
+def check(document: str, text: str) -> None:
+    """Read it as it will be read.
+
+    Raises
+    ------
+    JobError
+        with every fault.
+    """
+    if document == FIRM:
+        loads(PROBE, firm=text)
+    else:
+        loads(text, firm=firm_text())
+
+
+def _write(
+    document: str, number: int, parent: Revision | None, changed: tuple[Path, ...], text: str, who: Person, says: str
+) -> Revision:
+    row = Revision(
+        document=document, number=number, parent=parent, who=who, changed=list(changed), says=says, text=text
+    )
+    row.save()
+    return row
+
+
+def go_back(document: str, number: int, who: Person) -> Saved:
+    """Write revision ``number`` again, as the newest: nothing that came after it is lost.
+
+    Raises
+    ------
+    Revision.DoesNotExist
+        if there is no such revision.
+    JobError
+        if the text of then is no job any more.
+    """
+    old = Revision.objects.get(document=document, number=number)
+    now = latest(document)
+    return keep(document, old.text, who, base=now.number if now is not None else 0, says=f"back:{number}")
+
+
+# --- the log -------------------------------------------------------------------------------------------
+
+
+def note_down(
+    id: UUID,
+    document: str,
+    kind: str,
+    who: Person,
+    *,
+    said: Mapping[str, Any],
+    at: str = "job",
+    made: datetime | None = None,
+    photograph: tuple[bytes, str] | None = None,
+) -> tuple[Entry, bool]:
+    """Keep a line of the log, once: (the line, whether it is new). ``photograph``: bytes and media type.
+
+    Raises
+    ------
+    SentOtherwise
+        if another line stands under that id.
+    """
+    with transaction.atomic():
+        sha = hashlib.sha256(photograph[0]).hexdigest() if photograph is not None else None
+        there = Entry.objects.filter(id=id).first()
+        if there is not None:
+            same = (there.document, there.kind, there.at, there.said, there.photograph_id) == (
+                document, kind, at, dict(said), sha)  # fmt: skip
+            if not same:
+                raise SentOtherwise(str(id))
+            return there, False
+        if photograph is not None and sha is not None and not Photograph.objects.filter(sha256=sha).exists():
+            Photograph(sha256=sha, kind=photograph[1], data=photograph[0]).save()
+        row = Entry(
+            id=id, document=document, kind=kind, at=at, said=dict(said), photograph_id=sha, who=who,
+            made=made or timezone.now(),
+        )  # fmt: skip
+        row.save()
+        return row, True
+
+
+def log(document: str) -> list[Entry]:
+    """The log of a job, newest first."""
+    return list(Entry.objects.filter(document=document).order_by("-made", "-when").select_related("who"))

@@ -1,0 +1,110 @@
+"""`darby desk`: makes the folder, brings the data base up to date, begins with the examples, and serves."""
+
+from __future__ import annotations
+
+import os
+import socket
+import webbrowser
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from darby.desk.home import VARIABLE, Home
+
+if TYPE_CHECKING:
+    from django.core.handlers.wsgi import WSGIHandler
+
+    from darby.desk.kept.models import Person
+
+LOOPBACK = "127.0.0.1"
+THREADS = 8
+
+
+def prepare(home: Home) -> None:
+    """Django ready on this folder: secrets made, the data base up to date, the examples in a new one.
+
+    Raises
+    ------
+    OSError
+        if the folder cannot be made or written.
+    """
+    home.make()
+    os.environ[VARIABLE] = str(home.folder)
+    os.environ.setdefault("DJANGO_SETTINGS_MODULE", "darby.desk.settings")
+    import django
+    from django.core.management import call_command
+
+    django.setup()
+    call_command("migrate", verbosity=0, interactive=False)
+    _begin()
+
+
+def application() -> WSGIHandler:
+    """The desk as a WSGI application."""
+    from django.core.wsgi import get_wsgi_application
+
+    return get_wsgi_application()
+
+
+def owner() -> Person:
+    """The first owner; made if there is none yet, in the language of this system."""
+    from darby.desk.kept.models import OWNER, Person
+    from darby.words import LANGUAGES
+
+    found = Person.objects.filter(role=OWNER, is_active=True).order_by("id").first()
+    if found is not None:
+        return found
+    asked = next(
+        (os.environ[n][:2] for n in ("DARBY_LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG") if os.environ.get(n)), ""
+    )
+    return Person.objects.add("owner", OWNER, language=asked if asked in LANGUAGES else "en")
+
+
+def _begin() -> None:
+    """The invented firm and its jobs, in a data base that holds no document yet."""
+    from django.db import transaction
+
+    from darby.desk import examples
+    from darby.desk.kept import saving
+    from darby.desk.kept.models import FIRM, Revision
+
+    who = owner()
+    if Revision.objects.exists():
+        return
+    with transaction.atomic():
+        saving.keep(FIRM, examples.firm(), who)
+        for name, text in examples.jobs().items():
+            saving.keep(name, text, who)
+
+
+def link(address: str) -> str:
+    """A link that signs the owner in, once."""
+    from darby.desk.tickets import ticket_for
+
+    return f"{address}/in/{ticket_for(owner())}"
+
+
+def serve(home: Home, *, port: int, browser: bool, say: Callable[[str, str], None]) -> None:
+    """Serve on this machine alone until it is stopped; ``say(code, value)`` tells the terminal.
+
+    Raises
+    ------
+    OSError
+        if the folder cannot be used, or the port is taken.
+    """
+    from waitress.server import create_server  # type: ignore[import-untyped]
+
+    prepare(home)
+    listening = socket.socket()
+    listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    listening.bind((LOOPBACK, port))
+    server = create_server(application(), sockets=[listening], threads=THREADS, ident=None)
+    address = f"http://{LOOPBACK}:{listening.getsockname()[1]}"
+    first = link(address)
+    say("desk.serving", address)
+    say("desk.sign-in-link", first)
+    if browser:
+        webbrowser.open(first)
+    try:
+        server.run()
+    finally:
+        server.close()

@@ -1,0 +1,36 @@
+"""The walls: one at a time to scale, with its sizes; and what was measured."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.http import HttpRequest
+
+from darby.desk.drawn import wall_drawing
+from darby.desk.places import StagePage
+from darby.desk.reading import Read
+from darby.desk.speaking import said_in
+
+
+def more(request: HttpRequest, read: Read) -> dict[str, Any]:
+    """The wall that was asked for (``?at=``), else the first; the others by name."""
+    job = read.job
+    if job is None or read.answers is None:
+        return {}
+    here = next((s for s in job.surfaces if s.id == request.GET.get("at")), job.surfaces[0])
+    return {
+        "surface": here,
+        "surfaces": job.surfaces,
+        "number": job.surfaces.index(here) + 1,
+        "drawing": wall_drawing(here, read.answers, said_in(request)),
+    }
+
+
+PAGE = StagePage(
+    place="wall",
+    order=1,
+    stages=("wall",),
+    sections=("job", "wall", "house", "garden_wall", "box", "strip", "ring"),
+    crew=True,
+    more=more,
+)

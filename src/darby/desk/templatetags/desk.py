@@ -1,0 +1,71 @@
+"""Sentences and values in templates: everything a person reads comes from the catalogues."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import Any
+
+from django import template
+from django.template import Context
+from django.utils import timezone
+from django.utils.safestring import SafeString, mark_safe
+
+from darby.words import Verbatim, catalogue
+from darby.words import day as day_in_words
+
+register = template.Library()
+
+SHAPES = {
+    "done": '<path class="m-done" d="M4 4L15 12L4 20"/>',
+    "caution": '<path class="m-caution" d="M3 3.5L15 12L3 20.5Z"/>'
+    '<path class="m-caution-h" d="M5.2 15.6V8.4M8.6 13.6V10.4"/>',
+    "asks": '<circle class="m-asks" cx="9" cy="12" r="5.6"/>',
+    "bare": "",
+}
+
+
+@register.simple_tag(takes_context=True)
+def say(context: Context, code: str, **values: Any) -> str:
+    """A sentence of the catalogue; text among the values is what a person wrote."""
+    said = {name: Verbatim(v) if type(v) in (str, SafeString) else v for name, v in values.items()}
+    return str(context["setting"].say(code, **said))
+
+
+@register.simple_tag(takes_context=True)
+def word(context: Context, code: str, otherwise: str = "") -> str:
+    """The sentence of a code that may have none."""
+    return catalogue(context["setting"].language).get(code, otherwise)
+
+
+@register.simple_tag(takes_context=True)
+def when(context: Context, moment: date | datetime) -> str:
+    """A day in words; of a moment also the hour."""
+    if not isinstance(moment, datetime):
+        return day_in_words(moment, context["setting"].language)
+    here = timezone.localtime(moment)
+    return f"{day_in_words(here.date(), context['setting'].language)}, {here:%H:%M}"
+
+
+@register.simple_tag
+def shape(state: str, css: str = "mark") -> SafeString:
+    """The sign of a state: crow's foot, hatched triangle, open circle, nothing."""
+    return mark_safe(f'<svg class="{css}" viewBox="0 0 18 24" aria-hidden="true">{SHAPES[state]}</svg>')
+
+
+@register.filter
+def headed(row: tuple[str, ...], table: Any) -> list[dict[str, Any]]:
+    """A table's row as cells that know their heads: on a phone they stand beneath each other."""
+    return [{"text": text, "head": table.heads[n] if n < len(table.heads) else "", "right": n in table.right}
+            for n, text in enumerate(row)]  # fmt: skip
+
+
+@register.filter
+def more(fields: Any) -> bool:
+    """Whether some of the fields stand one tap further."""
+    return any(not field.first for field in fields)
+
+
+@register.filter
+def shown(one: Any) -> bool:
+    """Whether an entry of a list is open at once: it is wrong."""
+    return bool(one.faults) or any(field.faults for field in one.inside)

@@ -1,0 +1,150 @@
+"""Changing a job: a section as a form, the whole document as text, a new one from a shape."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from django.http import Http404, HttpRequest, HttpResponse, HttpResponseBase
+from django.shortcuts import redirect, render
+from django.utils import timezone
+from django.views.decorators.http import require_http_methods
+
+from darby.desk.doors import person_of
+from darby.desk.forms import Form, fault_text, filled_in, sections
+from darby.desk.frame import section_title
+from darby.desk.kept import saving
+from darby.desk.kept.models import FIRM
+from darby.desk.places import stage_pages
+from darby.desk.reading import read
+from darby.desk.speaking import said_in
+from darby.desk.starting import SHAPES, blank, document_of, free_id
+from darby.desk.views.job import rod, stage_response
+from darby.job import JobError, dump
+from darby.measure import Fault
+from darby.words import Verbatim
+
+
+@require_http_methods(["GET", "POST"])
+def section(request: HttpRequest, document: str, key: str) -> HttpResponseBase:
+    """A section of a job or of the firm file as a form. ``from``: the page it was opened from, and goes back to."""
+    now = saving.latest(document)
+    if now is None or key not in sections(document):
+        raise Http404
+    came = request.POST.get("from") or request.GET.get("from", "")
+    if request.method == "GET":
+        tables = saving.tables(now.text)
+        return _form(request, document, key, tables, now.number, came)
+    base = _number(request.POST.get("base"))
+    before = next((r for r in saving.history(document) if r.number == base), now)
+    tables = filled_in(document, saving.tables(before.text), request.POST.dict(), (key,))
+    old = read(document)
+    try:
+        saving.keep(document, dump(tables), person_of(request), base=before.number)
+    except JobError as error:
+        return _form(request, document, key, tables, before.number, came, faults=error.faults)
+    except saving.Clash as clash:
+        return _form(request, document, key, tables, clash.latest.number, came, clash=clash)
+    return _after(request, document, came, old.answers if old is not None else None)
+
+
+def _after(request: HttpRequest, document: str, came: str, before: Any) -> HttpResponseBase:
+    """Back where it was opened, with every answer that changed."""
+    if document == FIRM:
+        return redirect("firm")
+    page = stage_pages().get(came) or next(iter(stage_pages().values()))
+    found = read(document, later=page.later)
+    if found is None:
+        raise Http404
+    response = stage_response(request, page, found, before, kept=True)
+    response.headers["HX-Push-Url"] = f"/job/{document}/{page.name}/"
+    return response
+
+
+def _form(
+    request: HttpRequest, document: str, key: str, tables: Mapping[str, Any], base: int, came: str, *,
+    faults: Any = (), clash: saving.Clash | None = None,
+) -> HttpResponse:  # fmt: skip
+    setting = said_in(request)
+    form = Form(document, tables, setting, faults)
+    field = form.section(key)
+    context = {
+        "document": document, "key": key, "title": section_title(key, setting), "field": field, "loose": form.loose,
+        "base": base, "came": came, "clash": clash, "is_firm": document == FIRM, **_around(request, document),
+    }  # fmt: skip
+    return render(request, "desk/section.html", context, status=409 if clash else 422 if faults else 200)
+
+
+def _around(request: HttpRequest, document: str) -> dict[str, Any]:
+    """The rod, if it is a job's page."""
+    found = read(document)
+    if found is None:
+        return {}
+    return {"read": found, "rod": rod(found, "", owner=True, setting=said_in(request))}
+
+
+def _number(text: str | None) -> int:
+    return int(text) if text and text.isdigit() else 0
+
+
+@require_http_methods(["GET", "POST"])
+def text(request: HttpRequest, document: str) -> HttpResponseBase:
+    """The whole document as text, for the bold."""
+    now = saving.latest(document)
+    if now is None:
+        raise Http404
+    setting = said_in(request)
+    context: dict[str, Any] = {"document": document, "text": now.text, "base": now.number, "faults": [],
+                               "is_firm": document == FIRM, **_around(request, document)}  # fmt: skip
+    if request.method == "GET":
+        return render(request, "desk/text.html", context)
+    written = request.POST.get("text", "").replace("\r\n", "\n")
+    context["text"], context["base"] = written, _number(request.POST.get("base"))
+    old = read(document)
+    try:
+        saving.keep(document, written, person_of(request), base=context["base"])
+    except JobError as error:
+        context["faults"] = [fault_text(fault, setting) for fault in error.faults]
+        return render(request, "desk/text.html", context, status=422)
+    except saving.Clash as clash:
+        context |= {"clash": clash, "base": clash.latest.number}
+        return render(request, "desk/text.html", context, status=409)
+    return _after(request, document, "", old.answers if old is not None else None)
+
+
+@require_http_methods(["GET", "POST"])
+def new(request: HttpRequest, shape: str = "") -> HttpResponseBase:
+    """A new job: pick a shape, fill in its few lines."""
+    setting = said_in(request)
+    if not shape:
+        return render(request, "desk/new.html", {"shapes": list(SHAPES)})
+    if shape not in SHAPES:
+        raise Http404
+    asked = SHAPES[shape]
+    today = timezone.localdate()
+    tables = blank(asked, today)
+    faults: tuple[Fault, ...] = ()
+    if request.method == "POST":
+        tables = document_of(asked, request.POST.dict(), today)
+        tables.setdefault("job", {}).setdefault("name", "")
+        try:
+            document = free_id(str(tables["job"]["name"]))
+            saving.keep(document, dump(tables), person_of(request))
+            return redirect("job", document)
+        except JobError as error:
+            faults = error.faults
+    form = Form("", tables, setting, faults)
+    context = {"shape": shape, "fields": form.only(asked.ways), "loose": form.loose}
+    return render(request, "desk/new_shape.html", context, status=422 if faults else 200)
+
+
+@require_http_methods(["GET"])
+def firm(request: HttpRequest) -> HttpResponseBase:
+    """The firm file: its sections, each with its form."""
+    now = saving.latest(FIRM)
+    if now is None:
+        raise Http404
+    setting = said_in(request)
+    form = Form(FIRM, saving.tables(now.text), setting)
+    rows = [(key, section_title(key, setting), form.section(key).filled) for key in sections(FIRM)]
+    return render(request, "desk/firm.html", {"rows": rows, "name": Verbatim(saving.tables(now.text).get("name", ""))})
