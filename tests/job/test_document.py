@@ -118,6 +118,10 @@ WHOLE = (
     .replace('right = "outside corner"', 'right = { kind = "outside corner" }')
     + '\n[[joints]]\nsurface = "front"\nupright = ["6\'"]\nlevel = ["4\'"]\nnot_upright = ["7\'"]\n'
     'not_level = ["5\'"]\nblock = ["10\'"]\nfloors = ["8\'"]\nchoose = "fewest"\n'
+    'framing = ["3\'"]\nframing_level = ["2\'"]\nthrough = ["9\'"]\nthrough_level = ["6\'"]\ncurved = true\n'
+    'area = "120 sq ft"\nside = "16\'"\nratio = "2"\ngap = { cold = "0 F", hot = "120 F", installed = "50 F", '
+    'sealant = "50", tolerance = "1/8 in", moisture = "0.02 %", shrinkage = true }\n'
+    '\n[[joints]]\ngap = { swing = "130 F" }\n'
     '\n[[readings]]\nsurface = "side"\nunits = "ft"\npoints = [[0, 0, 0], [30, 0, 0], [0, 9, 0]]\n'
     'fixed = [[0, 0, 0]]\nleast = "3/8 in"\nheld = "lath"\nface = "leaning"\nspacing = "5 ft"\n'
     + SHAPES

@@ -2,25 +2,54 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from darby.answers.coats import SOFFIT_TILT, SurfaceCoats
 from darby.answers.stage import Answers, Stage
 from darby.answers.wall import Wall
-from darby.job.joints import JointsWanted
+from darby.job.joints import GapWanted, JointsWanted
 from darby.joints import lay_out_joints
-from darby.joints.model import Forbidden, Ground, Joints, JointsAsk, Pin
+from darby.joints.model import Axis, Forbidden, Ground, Joints, JointsAsk, Limits, Pin, PinWhy, Sealing
 
 if TYPE_CHECKING:
     from darby.job.model import Job
     from darby.rulebook import Book
 
+NOUGHT = Fraction(0)
+
 
 def wanted_on(job: Job, surface: str) -> JointsWanted:
-    """What was said about joints on a surface: by its own id, else by its house's."""
-    own = next((j for j in job.joints if j.surface == surface), None)
-    house = next((j for j in job.joints if surface.startswith(f"{j.surface}-")), None)
-    return own or house or JointsWanted(surface)
+    """What was said about joints on a surface: by its own id, else by its house's; of its gaps, else for every one."""
+    own = [j for j in job.joints if j.surface == surface]
+    house = [j for j in job.joints if j.surface and j.surface != surface and surface.startswith(f"{j.surface}-")]
+    every = [j for j in job.joints if not j.surface]
+    lines = next(iter((*own, *house)), JointsWanted(surface))
+    gap = next((j.gap for j in (*own, *house, *every) if j.gap is not None), None)
+    return replace(lines, gap=gap)
+
+
+def _sealing(gap: GapWanted | None) -> Sealing:
+    if gap is None:
+        return Sealing()
+    hot, cold, installed, swing = (
+        None if x is None else float(x) for x in (gap.hot, gap.cold, gap.installed, gap.swing)
+    )
+    return Sealing(
+        hot, cold, installed, swing, gap.sealant or Sealing().sealant, gap.tolerance or NOUGHT, gap.moisture or NOUGHT,
+        gap.shrinkage,
+    )  # fmt: skip
+
+
+def _pinned(wanted: JointsWanted) -> tuple[Pin, ...]:
+    """Joints that have to be: he wants them, or the wall behind has them."""
+    lines: tuple[tuple[Axis, PinWhy, tuple[Fraction, ...]], ...] = (
+        ("vertical", "pinned", wanted.upright), ("horizontal", "pinned", wanted.level),
+        ("vertical", "framing", wanted.framing), ("horizontal", "framing", wanted.framing_level),
+        ("vertical", "through-wall", wanted.through), ("horizontal", "through-wall", wanted.through_level),
+    )  # fmt: skip
+    return tuple(Pin(axis, at, why) for axis, why, places in lines for at in places)
 
 
 def _ask(job: Job, book: Book, answers: Answers, at: str) -> JointsAsk:
@@ -33,14 +62,16 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> JointsAsk:
         grounds=tuple(
             Ground(z.zone, job.base(at, z.zone).kind, coats.of(z.zone).chosen.lath is not None) for z in wall.zones
         ),
-        position="horizontal" if surface.tilt > SOFFIT_TILT else "vertical",
+        position="horizontal" if surface.tilt > SOFFIT_TILT else "curved" if wanted.curved else "vertical",
         block_joints=wanted.block,
         floor_lines=wanted.floors,
-        pinned=(*(Pin("vertical", u) for u in wanted.upright), *(Pin("horizontal", v) for v in wanted.level)),
+        pinned=_pinned(wanted),
         forbidden=(
-            *(Forbidden("vertical", u) for u in wanted.not_upright),
-            *(Forbidden("horizontal", v) for v in wanted.not_level),
+            *(Forbidden("vertical", *span) for span in wanted.not_upright),
+            *(Forbidden("horizontal", *span) for span in wanted.not_level),
         ),
+        limits=Limits(wanted.area, wanted.side, wanted.ratio),
+        sealing=_sealing(wanted.gap),
         choose=wanted.choose,
     )
 
