@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from fractions import Fraction
 
 import numpy as np
 import pytest
@@ -156,3 +157,16 @@ def test_the_map_has_every_reading_and_its_thickness():
     for trio in found.map.triangles:
         area += shapely.Polygon([found.map.points[n] for n in trio]).area
     assert area == pytest.approx(float(found.net))
+
+
+def test_hollows_that_no_rule_shows_are_gathered_into_one_sentence():
+    # 0.63 in. of plaster at two spots and 0.9 in. at one: 5/8 in. is passed by five thousandths there
+    deep = [(4, 4, Fraction(-255, 1000)), (16, 4, Fraction(-255, 1000)), (10, 6, Fraction(-525, 1000))]
+    others = [(u, v, 0) for v in range(0, 11, 2) for u in range(0, 21, 2) if (u, v) not in {(x, y) for x, y, _ in deep}]
+    found = up(feet([*others, *deep]))
+    assert [p.slight for p in found.patches] == [False, True, True]
+    assert [dict(n.values)["number"] for n in found.notes if n.code == "grounds.hollow"] == [1]
+    (together,) = [dict(n.values) for n in found.notes if n.code == "grounds.hollows-slight"]
+    assert together["count"] == 2
+    # each a pyramid over 4 x 4 ft, 0.255 in. deep: past 1/4 in. within 5/255 of its sides
+    assert square_feet(together["area"]) == pytest.approx(2 * 16 * (5 / 255) ** 2, rel=1e-6)

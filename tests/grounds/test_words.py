@@ -35,6 +35,7 @@ def spoken():
         run(rough(20, 10, 1), price=Decimal("800"), face="leaning"),
         run(deep, fixed=feet([(0, 5, 1), (10, 5, 2), (20, 5, 1)])),
         *(run(deep, held=held, base="brick") for held in HELD),
+        run((*grid(20, 10), *feet([(5, 5, "-1/2"), (15, 5, "-3/10")]))),
         run((*grid(20, 10), *feet([(9, 5, "3/8"), (15, 5, -1)])), price=Decimal("800")),
         run((*grid(20, 10), *feet([(9, 5, "3/8")]))),
         run(feet((u, v, 0) for u in (5, 15) for v in (4, 6)), straightedges=(Straightedge(5 * FOOT, INCH / 8),)),

@@ -15,6 +15,7 @@ from darby.grounds.model import GroundsAsk, Holding, Patch
 from darby.grounds.spots import money
 from darby.grounds.wall import Triangles, Wall, Whole
 from darby.measure.checks import SLIVER
+from darby.measure.limits import at_most
 from darby.measure.outline import polygon
 from darby.measure.units import unit
 from darby.measure.writing import HAIR
@@ -122,7 +123,8 @@ def patches(ask: GroundsAsk, past: Past, limit: Figure, working: Working, key: s
         lifts = working.step(f"{name}/lifts", "ceil((deepest - limit) / one_pass)", "", "grounds.step.lifts",
                              deepest=deepest, limit=limit, one_pass=one)  # fmt: skip
         u, v = past.at[own[past.most[own].argmax()]]
-        found.append(Patch(outlines(shapes), float(u), float(v), area, deepest, excess, lifts))
+        slight = not at_most(ask.book.number("grounds.to").number, float(deepest) - limit.number)
+        found.append(Patch(outlines(shapes), float(u), float(v), area, deepest, excess, lifts, slight))
     return tuple(found)
 
 

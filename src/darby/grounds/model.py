@@ -235,7 +235,7 @@ class Patch:
     """A hollow in which the plaster is thicker than may hang without lath; deepest first, as it is dubbed out.
 
     ``outlines`` of it; ``u`` and ``v`` where it is deepest; ``excess`` the volume past the limit; ``lifts`` to bring it
-    up to the limit.
+    up to the limit. ``slight``: it is past the limit by less than a rule shows (``grounds.to``).
     """
 
     outlines: tuple[tuple[tuple[float, float], ...], ...]
@@ -245,6 +245,7 @@ class Patch:
     deepest: Quantity
     excess: Quantity
     lifts: Quantity
+    slight: bool = False
 
 
 @dataclass(frozen=True, slots=True)

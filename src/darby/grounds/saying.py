@@ -106,7 +106,14 @@ def _hollows(ask: GroundsAsk, answer: Grounds) -> list[Note]:
         note("grounds.hollow", "caution", ask.at, rules=rules, number=n, across=_length(p.u), up=_length(p.v),
              deepest=p.deepest, area=p.area, limit=answer.limit, lifts=p.lifts, excess=p.excess)
         for n, p in enumerate(answer.patches, 1)
+        if not p.slight
     ]  # fmt: skip
+    slight = [p for p in answer.patches if p.slight]
+    if slight:
+        to = ask.book.number("grounds.to")
+        area = Quantity(sum(float(p.area) for p in slight), unit("sq ft"))
+        notes.append(note("grounds.hollows-slight", "fact", ask.at, rules=(*rules, to.id), count=len(slight), area=area,
+                          limit=answer.limit, to=to))  # fmt: skip
     if ask.base not in ("block", "concrete"):
         notes.append(note("grounds.limit-as-block", "assumed", ask.at, rules=rules, limit=answer.limit))
     if ask.held is None:
