@@ -1,4 +1,9 @@
-"""Lengths as people write them, units, exact limits, surfaces and shapes. Floor 1; imports nothing of darby."""
+"""Lengths as people write them, units, exact limits, surfaces and shapes. Floor 1; imports nothing of darby.
+
+``straighten`` (photographs) is loaded when it is first asked for: it needs numpy, and lengths do not.
+"""
+
+from typing import TYPE_CHECKING, Any
 
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.garden import Cap, Pilasters, garden_wall
@@ -38,11 +43,22 @@ from darby.measure.solids import Roof, box, ring, strip
 from darby.measure.units import UNITS, Unit, unit
 from darby.measure.writing import number, shown, write
 
+if TYPE_CHECKING:
+    from darby.measure.straightening import Straight, Taken, straighten
+
 __all__ = [
-    "UNITS", "Cap", "EdgeRun", "Fault", "Pilasters", "RevealArea", "Roof", "Unit", "Unreadable", "WallSide",
-    "ZoneArea", "area", "at_most", "box", "corner_line", "counted", "duration", "edge_runs", "faces", "faults_of",
-    "garden_wall", "gross_area", "house", "length", "mass", "money", "net_area", "number", "opening",
-    "opening_area", "opening_line", "opening_of", "opening_size", "package", "perimeter", "pitch", "rate",
-    "reveal_areas", "ring", "share", "shown", "speed", "strip", "temperature", "unit", "volume", "wall", "whole",
-    "write", "zone", "zone_areas",
+    "UNITS", "Cap", "EdgeRun", "Fault", "Pilasters", "RevealArea", "Roof", "Straight", "Taken", "Unit",
+    "Unreadable", "WallSide", "ZoneArea", "area", "at_most", "box", "corner_line", "counted", "duration",
+    "edge_runs", "faces", "faults_of", "garden_wall", "gross_area", "house", "length", "mass", "money", "net_area",
+    "number", "opening", "opening_area", "opening_line", "opening_of", "opening_size", "package", "perimeter",
+    "pitch", "rate", "reveal_areas", "ring", "share", "shown", "speed", "straighten", "strip", "temperature",
+    "unit", "volume", "wall", "whole", "write", "zone", "zone_areas",
 ]  # fmt: skip
+
+
+def __getattr__(name: str) -> Any:
+    if name not in ("Straight", "Taken", "straighten"):
+        raise AttributeError(f"module 'darby.measure' has no attribute {name!r}")
+    from darby.measure import straightening
+
+    return getattr(straightening, name)
