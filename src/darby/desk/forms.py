@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 from typing import TYPE_CHECKING, Any, Literal
@@ -120,8 +120,9 @@ class Form:
         loc: list[str | int] = []
         node: dict[str, Any] = {"properties": _schema(self.kind)["properties"]}
         value: Any = self.tables
-        must = False
+        must, optional = False, False
         for step in way.split("."):
+            optional = optional or (len(loc) > 2 and not must)
             if step.isdigit() and node.get("type") == "array":
                 loc.append(int(step))
                 node = _open(node["items"], self.kind)
@@ -131,7 +132,10 @@ class Form:
                 must = step in node.get("required", ())
                 node = _open(node["properties"][step], self.kind)
                 value = value.get(step) if isinstance(value, Mapping) else None
-        return self.field(tuple(loc), str(loc[-1]), node, value, must=must)
+        found = self.field(tuple(loc), str(loc[-1]), node, value, must=must and not optional)
+        if len(loc) <= 3:
+            return found
+        return replace(found, label=f"{field_title(str(loc[-2]), self.setting)}, {found.label.lower()}")
 
     def field(self, loc: Loc, key: str, node: Mapping[str, Any], value: Any, *, must: bool) -> Field:
         """One key of the file."""

@@ -144,10 +144,19 @@ def ledger(stages: Sequence[str], answers: Answers, setting: Setting, *, owner: 
     for key, step in steps.items():
         if key in beneath or way_of(key) in ways or (at and key.partition("/")[0] != at):
             continue
-        row = row_of(step, answers, setting)
+        row = _numbered(row_of(step, answers, setting), groups.get(place(answers, key, setting), []))
         if owner or not _money_in(row):
             groups.setdefault(place(answers, key, setting), []).append(row)
     return [Group(title, tuple(rows)) for title, rows in groups.items()]
+
+
+def _numbered(row: Row, before: Sequence[Row]) -> Row:
+    """A title that stands there already gets the number of its trip, joint or bar, if its key has one."""
+    if all(other.key.rstrip("0123456789") == row.key.rstrip("0123456789") for other in before):
+        return row
+    alike = [other for other in before if other.title == row.title]
+    number = next((p for part in reversed(row.key.split("/")) for p in [part.rpartition("-")[2]] if p.isdigit()), "")
+    return replace(row, title=f"{row.title}, {number}") if alike and number else row
 
 
 def row_of(step: Step | Found, answers: Answers, setting: Setting, *, only: bool = False) -> Row:
@@ -208,20 +217,25 @@ def _money_in(row: Row) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """A section of the job file that went into the page: its key, its name, and its entries in one line each."""
+    """A section of the job file that went into the page: its key, its name, its entries: (name, what it says)."""
 
     key: str
     title: str
-    lines: tuple[str, ...]
+    entries: tuple[tuple[str, tuple[tuple[str, str], ...]], ...]
 
 
-def given(page: StagePage, read: Read, setting: Setting) -> list[Given]:
-    """The sections of the job that this page's answers are made from; one that is not there can be begun."""
+def given(page: StagePage, read: Read, setting: Setting, at: str = "") -> list[Given]:
+    """The sections of the job that this page's answers are made from; one that is not there can be begun.
+
+    ``at``: of named entries only the one that wrote this surface.
+    """
     found = []
     for key in page.sections:
         value = read.tables.get(key)
         entries = value if isinstance(value, list) else [value] if value is not None else []
-        found.append(Given(key, section_title(key, setting), tuple(_entry(entry, setting) for entry in entries)))
+        found.append(
+            Given(key, section_title(key, setting), tuple(_entry(e, setting) for e in entries if _wrote(e, at)))
+        )
     return found
 
 
@@ -235,16 +249,18 @@ def field_title(key: str, setting: Setting) -> str:
     return catalogue(setting.language).get(f"desk.field.{key}", key.replace("_", " "))
 
 
-def _entry(entry: object, setting: Setting) -> str:
+def _wrote(entry: object, at: str) -> bool:
+    """Whether an entry wrote the surface: "bay-south" itself, "wall" of a garden wall its "wall-front"."""
+    id = entry.get("id") if isinstance(entry, dict) else None
+    return not at or id is None or at == id or at.startswith(f"{id}-")
+
+
+def _entry(entry: object, setting: Setting) -> tuple[str, tuple[tuple[str, str], ...]]:
     if not isinstance(entry, dict):
-        return str(entry)
+        return str(entry), ()
     name = str(entry.get("name") or entry.get("id") or "")
-    parts = []
-    for key, value in entry.items():
-        if (key in ("id", "name") and str(value) == name) or key == "id":
-            continue
-        parts.append(f"{field_title(key, setting)} {_short(value, setting)}")
-    return f"{name}: {'; '.join(parts)}" if name else "; ".join(parts)
+    said = [(field_title(k, setting), _short(v, setting)) for k, v in entry.items() if k not in ("id", "name")]
+    return name, tuple(said)
 
 
 def _short(value: object, setting: Setting) -> str:

@@ -45,7 +45,8 @@ class StagePage:
     notes
         False: its cautions stand elsewhere already.
     more
-        what its own ``page.html`` needs beyond the common frame.
+        what its own ``page.html`` needs beyond the common frame. ``at`` among it narrows cautions and ledger to one
+        surface; ``title`` and ``sub`` take the place of the page's own.
     """
 
     place: Place

@@ -46,6 +46,14 @@ def when(context: Context, moment: date | datetime) -> str:
     return f"{day_in_words(here.date(), context['setting'].language)}, {here:%H:%M}"
 
 
+@register.simple_tag(takes_context=True)
+def brief(context: Context, day: date) -> str:
+    """A day in two short words, for a list: "Sep 30", "30 sep"."""
+    setting = context["setting"]
+    month = catalogue(setting.language)[f"date.month.{day.month}"][:3]
+    return str(setting.say("desk.date", month=Verbatim(month), day=Verbatim(day.day)))
+
+
 @register.simple_tag
 def shape(state: str, css: str = "mark") -> SafeString:
     """The sign of a state: crow's foot, hatched triangle, open circle, nothing."""
@@ -67,5 +75,5 @@ def more(fields: Any) -> bool:
 
 @register.filter
 def shown(one: Any) -> bool:
-    """Whether an entry of a list is open at once: it is wrong."""
+    """Whether an entry of a list is open at once: something in it is wrong."""
     return bool(one.faults) or any(field.faults for field in one.inside)

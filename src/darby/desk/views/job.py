@@ -61,7 +61,6 @@ def stage_response(
     answers = found.answers
     context: dict[str, Any] = {
         "read": found, "page": page, "title": page.title(setting), "owner": owner,
-        "given": frame.given(page, found, setting) if owner else [],
         "rod": rod(found, page.name, owner=owner, setting=setting), "places": PLACES,
     } | more  # fmt: skip
     if answers is None:
@@ -69,16 +68,17 @@ def stage_response(
 
         context["faults"] = [fault_text(fault, setting) for fault in found.faults]
         return render(request, "desk/unread.html", context)
-    at = request.GET.get("at", "")
+    if page.more is not None:
+        context |= page.more(request, found)
+    at = context.get("at", "")
     context |= {
+        "given": frame.given(page, found, setting, at) if owner else [],
         "cautions": frame.cautions_of(page.stages, answers, setting, owner=owner, at=at) if page.notes else [],
         "tables": frame.tables_of(page, answers, setting, owner=owner),
         "ledger": frame.ledger(page.stages, answers, setting, owner=owner, at=at),
         "changed": frame.changed(before, answers, setting, owner=owner),
         "waiting": waiting(page, answers, setting),
     }
-    if page.more is not None:
-        context |= page.more(request, found)
     return render(request, page.template, context)
 
 

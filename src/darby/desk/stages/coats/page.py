@@ -11,11 +11,13 @@ from darby.desk.drawn import Drawing, cut_drawing
 from darby.desk.places import StagePage
 from darby.desk.reading import Read
 from darby.desk.speaking import said_in
-from darby.tables.pages import gathered
+from darby.tables.pages import note_line
 from darby.tables.places import place
 
 if TYPE_CHECKING:
-    from darby.buildup import Option
+    from collections.abc import Iterable
+
+    from darby.buildup import BuildUp, Option
     from darby.tables.setting import Setting
 
 
@@ -24,19 +26,20 @@ class Way:
     """One way to build it up, in words."""
 
     name: str
-    coats: tuple[tuple[str, str], ...]
+    coats: str
     total: str
     chosen: bool
-    reasons: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Zone:
-    """A zone with its ways, or several that have the same ones."""
+    """A zone with its ways, or several that have the same ones; what speaks for the chosen one, and for the others."""
 
     title: str
     ways: tuple[Way, ...]
     cut: Drawing
+    why: tuple[str, ...]
+    against: tuple[str, ...]
 
 
 def more(request: HttpRequest, read: Read) -> dict[str, Any]:
@@ -45,27 +48,42 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     if answers is None:
         return {}
     bases = {(b.surface, b.zone): b.kind for b in answers.job.bases}
-    alike: dict[tuple[Way, ...], list[tuple[str, Option, str]]] = {}
+    alike: dict[tuple[Way, ...], list[tuple[str, BuildUp, str]]] = {}
     for surface, coats in answers.good("coats").items():
         for zone, built in coats.zones:
             ways = tuple(_way(o, setting, chosen=o.id == built.chosen.id) for o in built.options)
             at = place(answers, f"{surface}/{zone}", setting)
-            alike.setdefault(ways, []).append((at, built.chosen, bases.get((surface, zone), "")))
-    zones = [
-        Zone("; ".join(dict.fromkeys(at for at, _, _ in found)), ways, cut_drawing(*found[0][1:], answers, setting))
-        for ways, found in alike.items()
-    ]
+            alike.setdefault(ways, []).append((at, built, bases.get((surface, zone), "")))
+    zones = []
+    for ways, found in alike.items():
+        options = [built.chosen for _, built, _ in found]
+        others = [o for _, built, _ in found for o in built.options if o.id != built.chosen.id]
+        zones.append(
+            Zone(
+                title="; ".join(dict.fromkeys(at for at, _, _ in found)),
+                ways=ways,
+                cut=cut_drawing(options[0], found[0][2], answers, setting),
+                why=_said(options, setting),
+                against=_said(others, setting),
+            )
+        )
     return {"zones": zones}
+
+
+def _said(options: Iterable[Option], setting: Setting) -> tuple[str, ...]:
+    """What speaks for and against, each sentence once; where it holds, stands in the ledger."""
+    lines = (note_line(note, setting) for option in options for note in (*option.reasons, *option.cautions))
+    return tuple(dict.fromkeys(lines))
 
 
 def _way(option: Option, setting: Setting, *, chosen: bool) -> Way:
     return Way(
         name=setting.say(f"buildup.option.{option.id}"),
-        coats=tuple((setting.say(f"buildup.coat.{c.name}"), setting.write(c.nominal)) for c in option.coats),
+        coats=", ".join(f"{setting.say(f'buildup.coat.{c.name}').lower()} {setting.write(c.nominal)}"
+                        for c in option.coats if c.nominal.value),
         total=setting.write(option.nominal),
         chosen=chosen,
-        reasons=tuple(gathered((*option.reasons, *option.cautions), setting)),
-    )
+    )  # fmt: skip
 
 
 PAGE = StagePage(place="put-on", order=1, stages=("coats",), sections=("coats",), crew=True, more=more)

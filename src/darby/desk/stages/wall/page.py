@@ -18,11 +18,14 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     if job is None or read.answers is None:
         return {}
     here = next((s for s in job.surfaces if s.id == request.GET.get("at")), job.surfaces[0])
+    setting = said_in(request)
     return {
+        "at": here.id,
+        "title": here.name,
+        "sub": setting.say("desk.wall.of", number=str(job.surfaces.index(here) + 1), count=str(len(job.surfaces))),
         "surface": here,
         "surfaces": job.surfaces,
-        "number": job.surfaces.index(here) + 1,
-        "drawing": wall_drawing(here, read.answers, said_in(request)),
+        "drawing": wall_drawing(here, read.answers, setting),
     }
 
 

@@ -1,0 +1,78 @@
+// Keeps the pages of the open job for where there is no signal. It asks the desk first, always; what it kept it shows
+// only when the desk does not answer. Each person's pages are kept apart, and forgotten at signing out.
+
+const STATIC = "static";
+const PATIENCE = 6000;
+const NO_SIGNAL = "/no-signal";
+
+self.addEventListener("install", (event) => {
+  event.waitUntil(caches.open(STATIC).then((kept) => kept.add(NO_SIGNAL)).then(() => self.skipWaiting()));
+});
+self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
+
+self.addEventListener("message", (event) => {
+  const { keep, person, forget } = event.data;
+  const answer = (said) => event.ports[0] && event.ports[0].postMessage(said);
+  if (forget) event.waitUntil(forgetAll().then(() => answer({ forgotten: true })));
+  if (keep) event.waitUntil(keepPages(keep, person).then((kept) => answer({ kept })));
+});
+
+const pagesOf = (person) => `pages-${person}`;
+
+async function forgetAll(but) {
+  for (const name of await caches.keys()) if (name.startsWith("pages-") && name !== but) await caches.delete(name);
+}
+
+async function keepPages(addresses, person) {
+  await forgetAll(pagesOf(person));
+  const pages = await caches.open(pagesOf(person));
+  let kept = 0;
+  for (const address of addresses) {
+    try {
+      const page = await fetch(address, { credentials: "same-origin" });
+      if (page.ok && !page.redirected) {
+        await pages.put(address, page);
+        kept += 1;
+      }
+    } catch {
+      break;
+    }
+  }
+  return kept;
+}
+
+self.addEventListener("fetch", (event) => {
+  const asked = event.request;
+  const address = new URL(asked.url);
+  if (asked.method !== "GET" || address.origin !== self.location.origin) return;
+  if (address.pathname.startsWith("/static/")) event.respondWith(newestStatic(asked));
+  else if (asked.mode === "navigate") event.respondWith(page(asked));
+});
+
+async function newestStatic(asked) {
+  const kept = await caches.open(STATIC);
+  try {
+    const fresh = await inTime(fetch(asked));
+    if (fresh.ok) await kept.put(asked, fresh.clone());
+    return fresh;
+  } catch {
+    return (await kept.match(asked)) || Response.error();
+  }
+}
+
+async function page(asked) {
+  try {
+    return await inTime(fetch(asked));
+  } catch {
+    for (const name of await caches.keys()) {
+      if (!name.startsWith("pages-")) continue;
+      const kept = await (await caches.open(name)).match(asked.url, { ignoreSearch: true });
+      if (kept) return kept;
+    }
+    return (await (await caches.open(STATIC)).match(NO_SIGNAL)) || Response.error();
+  }
+}
+
+function inTime(answer) {
+  return Promise.race([answer, new Promise((_, late) => setTimeout(() => late(new Error("late")), PATIENCE))]);
+}

@@ -1,0 +1,180 @@
+"""What a phone kept while there was no signal: lines of the log and photographs, each with an id of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+from uuid import UUID
+
+from django.http import FileResponse, HttpRequest, HttpResponse, HttpResponseBase, JsonResponse
+from django.middleware.csrf import get_token
+from django.shortcuts import redirect, render
+from django.utils import timezone
+from django.utils.dateparse import parse_datetime
+from django.views.decorators.http import require_GET, require_POST
+
+from darby.desk.doors import for_all, for_crew, person_of
+from darby.desk.kept import saving
+from darby.desk.speaking import said_in
+from darby.desk.uploads import Refused, lines_of, picture
+from darby.desk.views.job import job_or_404
+from darby.measure import length
+from darby.measure.faults import Unreadable
+
+MOST_TEXT = 4000
+WORKER = Path(__file__).parents[1] / "static" / "desk" / "worker.js"
+READING = ("u", "v", "out")
+
+
+@for_crew
+@require_POST
+def lines(request: HttpRequest, document: str) -> HttpResponseBase:
+    """Keep a parcel of lines, each once: ``{"kept": [id], "refused": [{"id", "says"}]}``, told when it is on the disk.
+
+    A line that is refused takes no other with it. As a file (the export of a phone) it answers by a page.
+    """
+    job_or_404(document)
+    setting = said_in(request)
+    file = request.FILES.get("file")
+    try:
+        parcel = lines_of(file.read() if file is not None else request.body)
+    except Refused as refused:
+        says = setting.say(refused.code, **refused.values)
+        if file is not None:
+            return render(request, "desk/refused.html", {"code": refused.code, "values": refused.values}, status=400)
+        return JsonResponse({"kept": [], "refused": [], "says": says}, status=400)
+    kept, not_kept = [], []
+    for line in parcel:
+        try:
+            kept.append(str(_keep(request, document, line)))
+        except Refused as refused:
+            not_kept.append({"id": str(line.get("id", "")), "says": setting.say(refused.code, **refused.values)})
+    if file is not None:
+        return redirect("stage", document, "record")
+    return JsonResponse({"kept": kept, "refused": not_kept})
+
+
+@for_crew
+@require_POST
+def photographs(request: HttpRequest, document: str) -> HttpResponseBase:
+    """Keep a photograph, once. To a script it tells as ``lines`` does; else the record's page follows."""
+    job_or_404(document)
+    setting = said_in(request)
+    script = request.headers.get("Accept", "").startswith("application/json")
+    posted = request.POST.dict()
+    handed_in = request.FILES.get("photograph")
+    said = {"text": str(posted.get("text", "")).strip()[:MOST_TEXT]}
+    line = {"id": posted.get("id"), "at": posted.get("at"), "made": posted.get("made"), "kind": "photograph"}
+    try:
+        kept = _picture(request, document, line, said, handed_in.read() if handed_in is not None else b"")
+    except Refused as refused:
+        if script:
+            says = setting.say(refused.code, **refused.values)
+            return JsonResponse({"kept": [], "refused": [{"id": str(line["id"]), "says": says}]})
+        return render(request, "desk/refused.html", {"code": refused.code, "values": refused.values}, status=400)
+    if script:
+        return JsonResponse({"kept": [str(kept)], "refused": []})
+    return redirect("stage", document, "record")
+
+
+def _keep(request: HttpRequest, document: str, line: Mapping[str, Any]) -> UUID:
+    kind, said = line.get("kind"), line.get("said")
+    if kind not in ("note", "reading", "done") or not isinstance(said, dict):
+        raise Refused("kind")
+    if kind == "reading":
+        said = {key: _length(said.get(key)) for key in READING} | _text(said)
+    else:
+        said = {key: str(value)[:MOST_TEXT] for key, value in said.items()}
+        if kind == "note" and not said.get("text", "").strip():
+            raise Refused("empty-note")
+    return _note_down(request, document, line, kind, said, None)
+
+
+def _picture(
+    request: HttpRequest, document: str, line: Mapping[str, Any], said: dict[str, str], handed_in: bytes
+) -> UUID:
+    made = picture(handed_in)
+    if made.taken is not None:
+        said["taken"] = made.taken.isoformat(" ", "minutes")
+    said["size"] = f"{made.width} x {made.height}"
+    return _note_down(request, document, line, "photograph", said, (made.data, made.kind))
+
+
+def _note_down(
+    request: HttpRequest,
+    document: str,
+    line: Mapping[str, Any],
+    kind: str,
+    said: Mapping[str, Any],
+    photograph: tuple[bytes, str] | None,
+) -> UUID:
+    try:
+        id = UUID(str(line.get("id")))
+    except ValueError:
+        raise Refused("id") from None
+    at = str(line.get("at") or "job")[:120]
+    try:
+        saving.note_down(
+            id, document, kind, person_of(request), said=said, at=at, made=_moment(line.get("made")),
+            photograph=photograph,
+        )  # fmt: skip
+    except saving.SentOtherwise:
+        raise Refused("sent-otherwise") from None
+    return id
+
+
+def _length(written: object) -> str:
+    """As he wrote it, once it is known to be a length."""
+    text = str(written or "")[:40]
+    try:
+        length(text)
+    except Unreadable:
+        raise Refused("length", found=text) from None
+    return text
+
+
+def _text(said: Mapping[str, Any]) -> dict[str, str]:
+    text = str(said.get("text") or "").strip()[:MOST_TEXT]
+    return {"text": text} if text else {}
+
+
+def _moment(written: object) -> datetime | None:
+    """When it was written on the phone; None where the phone did not say, or said it wrongly."""
+    try:
+        moment = parse_datetime(str(written or ""))
+    except ValueError:
+        return None
+    return timezone.make_aware(moment) if moment is not None and timezone.is_naive(moment) else moment
+
+
+# --- what the phone asks for its own sake ---------------------------------------------------------------
+
+
+@for_crew
+@require_GET
+def token(request: HttpRequest) -> HttpResponseBase:
+    """A fresh form token: a page that was kept for days may hold an old one."""
+    return JsonResponse({"token": get_token(request), "person": person_of(request).pk})
+
+
+@for_all
+@require_GET
+def here(_: HttpRequest) -> HttpResponseBase:
+    """Whether there is a signal at all."""
+    return HttpResponse(status=204)
+
+
+@for_all
+@require_GET
+def worker(_: HttpRequest) -> HttpResponseBase:
+    """The script that keeps pages; from the root, so that it may keep all of them."""
+    return FileResponse(WORKER.open("rb"), content_type="text/javascript", headers={"Cache-Control": "no-cache"})
+
+
+@for_all
+@require_GET
+def no_signal(request: HttpRequest) -> HttpResponseBase:
+    """The page that stands for one that this phone does not keep."""
+    return render(request, "desk/no_signal.html", {"title": said_in(request).say("desk.signal.none")})
