@@ -29,6 +29,8 @@ if TYPE_CHECKING:
 SERIOUS = ("stop", "caution")
 MOST_LINES = 7
 """Lines of working in a row that is opened; the rest is one tap further, on the page of the whole working."""
+AT_ONCE = 16
+"""More rows than this open place by place."""
 LEANS = ("memory", "common practice")
 
 
@@ -69,6 +71,7 @@ class Group:
 
     title: str
     rows: tuple[Row, ...]
+    open: bool
 
 
 # --- tables --------------------------------------------------------------------------------------------
@@ -144,19 +147,35 @@ def ledger(stages: Sequence[str], answers: Answers, setting: Setting, *, owner: 
     for key, step in steps.items():
         if key in beneath or way_of(key) in ways or (at and key.partition("/")[0] != at):
             continue
-        row = _numbered(row_of(step, answers, setting), groups.get(place(answers, key, setting), []))
+        row = row_of(step, answers, setting)
         if owner or not _money_in(row):
             groups.setdefault(place(answers, key, setting), []).append(row)
-    return [Group(title, tuple(rows)) for title, rows in groups.items()]
+    few = sum(map(len, groups.values())) <= AT_ONCE
+    return [Group(t, _told_apart(rows, setting), few or n == 0) for n, (t, rows) in enumerate(groups.items())]
 
 
-def _numbered(row: Row, before: Sequence[Row]) -> Row:
-    """A title that stands there already gets the number of its trip, joint or bar, if its key has one."""
-    if all(other.key.rstrip("0123456789") == row.key.rstrip("0123456789") for other in before):
-        return row
-    alike = [other for other in before if other.title == row.title]
-    number = next((p for part in reversed(row.key.split("/")) for p in [part.rpartition("-")[2]] if p.isdigit()), "")
-    return replace(row, title=f"{row.title}, {number}") if alike and number else row
+NAMES = ("quantities.item", "buildup.coat", "buildup.option", "grounds.face", "cli.work")
+"""Where a part of a key may have its name."""
+
+
+def _told_apart(rows: Sequence[Row], setting: Setting) -> tuple[Row, ...]:
+    """Rows with the same title get what their keys differ in: the item, the coat, the number of the trip."""
+    by_title: dict[str, list[Row]] = {}
+    for row in rows:
+        by_title.setdefault(row.title, []).append(row)
+    words = catalogue(setting.language)
+
+    def named(part: str) -> str:
+        codes = (f"{start}.{part.replace(' ', '-')}" for start in NAMES)
+        return next((words[c] for c in codes if c in words), "") or (part if part[-1:].isdigit() else "")
+
+    def apart(row: Row) -> Row:
+        alike = by_title[row.title]
+        common = set.intersection(*(set(r.key.split("/")) for r in alike))
+        own = [name for part in row.key.split("/") if part not in common for name in [named(part)] if name]
+        return replace(row, title=f"{row.title}: {', '.join(own).lower()}") if len(alike) > 1 and own else row
+
+    return tuple(apart(row) for row in rows)
 
 
 def row_of(step: Step | Found, answers: Answers, setting: Setting, *, only: bool = False) -> Row:

@@ -16,7 +16,7 @@ MIX = "mix/"
 def place(answers: Answers, at: str, setting: Setting) -> str:
     """A surface, a zone, an edge of one, a house, a mix; "" for the whole job and for what is no place."""
     if at.startswith(MIX):
-        return coat_called(at.removeprefix(MIX).partition(" ")[0], setting)
+        return coat_called(at.removeprefix(MIX).partition("/")[0].partition(" ")[0], setting)
     surface, _, rest = at.partition("/")
     zone = rest.partition("/")[0]
     named = next((s.name for s in answers.job.surfaces if s.id == surface), None)
