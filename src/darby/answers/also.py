@@ -1,10 +1,12 @@
-"""What else has to be done besides plaster: what he wrote, and the tests that a doubtful base asks for."""
+"""What else has to be done besides plaster: what he wrote, what a re-coat asks for, and the tests of a
+doubtful base."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from darby.answers.recoat import before
 from darby.answers.stage import Answers
 
 if TYPE_CHECKING:
@@ -18,8 +20,9 @@ def also(job: Job, answers: Answers) -> tuple[Also, ...]:
     """
     from darby.job.model import Also
 
-    if any(entry.what == "test" for entry in job.also):
-        return job.also
+    said = (*job.also, *before(job, answers))
+    if any(entry.what == "test" for entry in said):
+        return said
     names = {surface.id: surface.name for surface in job.surfaces}
     untried: dict[str, Fraction] = {}
     for surface, coats in answers.good("coats").items():
@@ -27,5 +30,5 @@ def also(job: Job, answers: Answers) -> tuple[Also, ...]:
             if built.test_time is not None:
                 untried[names[surface]] = Fraction(built.test_time.value)
     if not untried:
-        return job.also
-    return (Also("test", "; ".join(untried), hours=max(untried.values())), *job.also)
+        return said
+    return (Also("test", "; ".join(untried), hours=max(untried.values())), *said)

@@ -30,7 +30,7 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> MixAsk | Waiting:  
         answered: Volumes = surface
         for m in answered.by_mix:
             volume[m.mix] += float(m.volume.value)
-    if not volume:
+    if not laid:
         return Waiting(lacks=("answers.lacks.surfaces",))
     hours = _hours(job, answers)
     needs: dict[str, CoatNeed] = {}

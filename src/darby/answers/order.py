@@ -6,12 +6,16 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from darby.answers.also import also
 from darby.answers.bases import as_hung
 from darby.answers.coats import SurfaceCoats
+from darby.answers.match import old_side_volumes
 from darby.answers.mixes import PREFIX
 from darby.answers.stage import Answers, Stage, Waiting
 from darby.answers.volumes import allowances
 from darby.answers.wall import Wall
+from darby.buildup import BuildUp
+from darby.buildup.model import OLD
 from darby.joints import Joints
 from darby.measure import geometry
 from darby.mix import CoatMix, Mixes
@@ -31,10 +35,11 @@ from darby.quantities import (
 
 if TYPE_CHECKING:
     from darby.job.firm import Buys
-    from darby.job.model import Base, Job
+    from darby.job.model import Also, Base, Job
     from darby.rulebook import Book
 
 NOUGHT = Fraction(0)
+SKIM = "heavy-skim"
 
 
 def _ask(job: Job, book: Book, answers: Answers, at: str) -> OrderAsk | Waiting:  # noqa: ARG001 -- of the whole job
@@ -44,10 +49,10 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> OrderAsk | Waiting:
     mixed: Mixes = answers.of("mixes")
     laid = {m.mix for v in volumes.values() for m in v.by_mix}
     return OrderAsk(
-        volumes=tuple(volumes.values()),
+        volumes=(*volumes.values(), *old_side_volumes(job, book)),
         mortars=tuple(_mortar(name, mixed.of(PREFIX + name)) for name in sorted(laid)),
         runs=tuple(run for name in volumes for run in (*_runs(job, answers, name), *_joint_runs(job, answers, name))),
-        covers=_covers(job),
+        covers=_covers(also(job, answers)),
         buys=tuple(
             Buy(b.item, b.package.holds, b.package.unit, b.package.each, b.package.written, b.package.sides,
                 layers=b.layers, name=_called(job, b), supplier=b.supplier)
@@ -99,7 +104,8 @@ def _runs(job: Job, answers: Answers, name: str) -> list[EdgeRun]:
                 base=as_hung(job.base(name, run.zone), lathed=built.chosen.lath is not None),
                 lathed=built.chosen.lath is not None,
                 shared=run.shared,
-                bare=run.bare,
+                bare=run.bare or not built.chosen.coats,
+                accessory="none" if _kept(job.base(name, run.zone), built) else None,
                 other_base=_beyond(job, answers, run),
                 plastered_reveal=(run.where, run.side) in plastered,
                 joint_width=_width(parting.width.value) if parting is not None and parting.width is not None else None,
@@ -108,6 +114,11 @@ def _runs(job: Job, answers: Answers, name: str) -> list[EdgeRun]:
             )
         )
     return runs
+
+
+def _kept(base: Base, built: BuildUp) -> bool:
+    """Whether the old plaster's own beads stay: a skim over it is too thin to bury new ones, and needs none."""
+    return base.kind in OLD and built.chosen.id == SKIM
 
 
 AS_EDGE: Mapping[str, str] = {"control": "control joint", "expansion": "expansion joint", "casing": "change of base"}
@@ -159,12 +170,12 @@ def _hung(base: Base, answers: Answers) -> str:
     return as_hung(base, lathed=built is not None and built.chosen.lath is not None)
 
 
-def _covers(job: Job) -> tuple[Cover, ...]:
+def _covers(entries: tuple[Also, ...]) -> tuple[Cover, ...]:
     """What is masked and protected, by surface ("job" where none is named)."""
     return tuple(
-        Cover(also.surface or "job", also.area or NOUGHT, also.length or NOUGHT)
-        for also in job.also
-        if also.what in ("mask", "protect") and (also.area or also.length)
+        Cover(entry.surface or "job", entry.area or NOUGHT, entry.length or NOUGHT)
+        for entry in entries
+        if entry.what in ("mask", "protect") and (entry.area or entry.length)
     )
 
 

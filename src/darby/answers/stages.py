@@ -5,7 +5,24 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from darby import __version__
-from darby.answers import cautions, coats, cuts, days, grounds, joints, mixes, order, paint, price, volumes, wall
+from darby.answers import (
+    cautions,
+    coats,
+    cuts,
+    days,
+    grounds,
+    joints,
+    lath,
+    match,
+    mixes,
+    order,
+    paint,
+    price,
+    recoat,
+    straightedge,
+    volumes,
+    wall,
+)
 from darby.answers.book import book_of
 from darby.answers.graph import Later, walk
 from darby.answers.stage import Answers, Stage
@@ -17,16 +34,21 @@ if TYPE_CHECKING:
 STAGES: tuple[Stage[Any, Any], ...] = (
     wall.STAGE,
     coats.STAGE,
+    recoat.STAGE,
     joints.STAGE,
+    lath.STAGE,
     volumes.STAGE,
     mixes.STAGE,
     order.STAGE,
+    lath.COUNTED,
     days.STAGE,
     paint.STAGE,
     price.STAGE,
     cautions.STAGE,
     cuts.STAGE,
     grounds.STAGE,
+    straightedge.STAGE,
+    match.STAGE,
 )
 
 

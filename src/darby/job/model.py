@@ -13,9 +13,15 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Literal, TypeVar, get_args
 
+from darby.job.condition import Patch, Survey
+from darby.job.cutting import Cutting
+from darby.job.done import Done
 from darby.job.firm import CoatName, Firm, Length, Mix
 from darby.job.joints import JointsWanted
-from darby.job.readings import WallReadings
+from darby.job.lath import LathWanted
+from darby.job.match import MatchWanted
+from darby.job.readings import FinishedReadings, WallReadings
+from darby.job.recoat import Recoat
 from darby.measure.faults import Fault
 from darby.measure.surface import BaseKind, Surface
 from darby.measure.units import System, Unit
@@ -31,7 +37,9 @@ FinishSand = Literal["16/20", "20/30", "30"]
 BuildUp = Literal[
     "two-coat", "single-base", "three-coat", "heavy-skim", "dub-out", "lath-three-coat", "double-back", "one-coat",
 ]  # fmt: skip
-AlsoKind = Literal["protect", "mask", "take off and put back", "wash", "dispose", "test", "other"]
+AlsoKind = Literal[
+    "protect", "mask", "take off and put back", "wash", "roughen", "dispose", "test", "cut back", "sound", "other",
+]  # fmt: skip
 Brick = Literal["soft", "sound"]
 Behind = Literal["frame", "block", "brick", "concrete"]
 Place = Literal[
@@ -197,11 +205,16 @@ class Also:
 
 @dataclass(frozen=True, slots=True)
 class Days:
-    """When the crew works (``week``: days a week from Monday), and who keeps the plaster damp. None = not said."""
+    """When the crew works (``week``: days a week from Monday), and who keeps the plaster damp. None = not said.
+
+    ``promised``: the last day of the work, as told to the customer; ``hired_until``: the last day access stands.
+    """
 
     damp_by: Literal["owner", "crew"] | None = None
     week: int | None = None
     holidays: tuple[date, ...] = ()
+    promised: date | None = None
+    hired_until: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,11 +241,19 @@ class Job:
     built: int | None = None
     coats: Coats = Coats()
     joints: tuple[JointsWanted, ...] = ()
+    lath: tuple[LathWanted, ...] = ()
     readings: tuple[WallReadings, ...] = ()
+    finished: tuple[FinishedReadings, ...] = ()
+    cuts: Cutting = field(default_factory=Cutting)
+    matches: tuple[MatchWanted, ...] = ()
     ordered: tuple[Ordered, ...] = ()
     also: tuple[Also, ...] = ()
+    done: tuple[Done, ...] = ()
     days: Days = Days()
     price: Price = Price()
+    recoat: Recoat | None = None
+    survey: tuple[Survey, ...] = ()
+    patches: tuple[Patch, ...] = ()
     firm: Firm = field(default_factory=Firm)
     has_firm: bool = False
     rules: tuple[Figure, ...] = ()

@@ -9,10 +9,12 @@ from typing import TYPE_CHECKING
 from darby.answers import Waiting, with_later
 from darby.answers.moves import moves
 from darby.measure.writing import shown
-from darby.tables.laid import cuts_page, grounds_pages, joints_pages
+from darby.tables.laid import cuts_page, grounds_pages, joints_pages, straightedge_pages
+from darby.tables.matched import match_pages
 from darby.tables.page import Page
 from darby.tables.parts import parts_line
 from darby.tables.places import coat_called, edge_called, mix_called, place
+from darby.tables.recoated import recoat_pages, ways_pages
 from darby.tables.setting import Setting
 from darby.words import Verbatim, catalogue, day, unit_names
 from darby.working import Amount, Note, Quantity
@@ -37,7 +39,9 @@ def pages(answers: Answers, setting: Setting) -> list[Page]:
     """
     made = [_head(answers, setting), _coats(answers, setting)]
     good = {stage: answers.good(stage).get("job") for stage in ("mixes", "order", "days", "price")}
+    made += recoat_pages(answers, setting)
     made += joints_pages(answers, setting)
+    made += match_pages(answers, setting)
     if good["mixes"] is not None:
         made.append(_mixes(good["mixes"], answers, setting))
     if good["order"] is not None:
@@ -47,6 +51,7 @@ def pages(answers: Answers, setting: Setting) -> list[Page]:
     made += _paint(answers, setting)
     if good["price"] is not None:
         made.append(_price(good["price"], answers, setting))
+        made += ways_pages(answers, setting)
     made += [_cautions(answers, setting), _assumed(answers, setting)]
     made += _moves(answers, setting)
     if answers.unanswered():
@@ -62,8 +67,12 @@ def page_of(stage: str, answers: Answers, setting: Setting) -> list[Page]:
         return [_volumes(answers, setting)]
     if stage == "grounds":
         return grounds_pages(with_later(answers), setting)
+    if stage == "match":
+        return match_pages(answers, setting, alone=True)
     if stage == "cuts":
         return [cuts_page(with_later(answers), setting)]
+    if stage == "straightedge":
+        return straightedge_pages(with_later(answers), setting)
     return [page for page in pages(answers, setting) if page.stage == stage]
 
 
@@ -287,7 +296,8 @@ def _price(price: Price, answers: Answers, setting: Setting) -> Page:
     for line in price.quote:
         what = place(answers, line.at, setting) if line.kind == "surface" else line.says or line.what
         if line.kind == "also":
-            what = f"{setting.say(f'cli.also.{line.what}')}: {line.says}" if line.says else line.what
+            called = setting.say(f"cli.also.{line.what}")
+            what = f"{called}: {line.says}" if line.says else called
         if line.kind == "access":
             what = setting.say("cli.price.access", kind=line.what)
         rows.append((what, setting.write(line.amount)))
