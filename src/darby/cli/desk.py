@@ -27,6 +27,8 @@ def desk(
     context: typer.Context,
     data: Data = None,
     port: Annotated[int, typer.Option("--port", metavar="PORT", min=0, max=65535, help=_help("desk-port"))] = PORT,
+    share: Annotated[bool, typer.Option("--share", help=_help("desk-share"))] = False,
+    name: Annotated[str, typer.Option("--name", metavar="NAME", help=_help("desk-name"), show_default=False)] = "",
     no_browser: Annotated[bool, typer.Option("--no-browser", help=_help("desk-no-browser"))] = False,
 ) -> None:
     """Serve the desk on this machine."""
@@ -37,11 +39,14 @@ def desk(
     if context.invoked_subcommand is not None:
         return
     from darby.desk.serving import serve
+    from darby.desk.sharing.network import NoNetwork
 
     try:
-        serve(home, port=port, browser=not no_browser, say=_say)
+        serve(home, port=port, browser=not no_browser, say=_say, share=share, name=name)
     except KeyboardInterrupt:
         raise typer.Exit from None
+    except NoNetwork:
+        _refuse("desk.share.no-network")
     except OSError as error:
         _refuse("desk.cannot-serve", why=Verbatim(error.strerror or error), folder=Verbatim(home.folder))
 
@@ -85,7 +90,7 @@ def restore(
 
 
 def _say(code: str, value: str) -> None:
-    typer.echo(say(code, {"file": Verbatim(value)}, spoken()))
+    typer.echo(say(code, {"file": Verbatim(value)}, spoken()) if code else value)
 
 
 def _refuse(code: str, **values: object) -> NoReturn:

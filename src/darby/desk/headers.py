@@ -24,7 +24,7 @@ PERMISSIONS = "camera=(self), geolocation=(), microphone=(), payment=(), usb=()"
 
 
 class Headers:
-    """Adds the policy; pages of jobs are not kept by caches on the way."""
+    """Adds the policy; pages of jobs are not kept by caches on the way, what came by https goes back by https only."""
 
     def __init__(self, get_response: Callable[[HttpRequest], HttpResponseBase]) -> None:
         self.get_response = get_response
@@ -36,4 +36,7 @@ class Headers:
         response.headers.setdefault("Permissions-Policy", PERMISSIONS)
         response.headers.setdefault("Cross-Origin-Resource-Policy", "same-origin")
         response.headers.setdefault("Cache-Control", "no-store")
+        if request.is_secure():
+            for cookie in response.cookies.values():
+                cookie["secure"] = True
         return response

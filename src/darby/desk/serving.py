@@ -83,28 +83,68 @@ def link(address: str) -> str:
     return f"{address}/in/{ticket_for(owner())}"
 
 
-def serve(home: Home, *, port: int, browser: bool, say: Callable[[str, str], None]) -> None:
-    """Serve on this machine alone until it is stopped; ``say(code, value)`` tells the terminal.
+def serve(
+    home: Home, *, port: int, browser: bool, say: Callable[[str, str], None], share: bool = False, name: str = ""
+) -> None:
+    """Serve on this machine until it is stopped; ``say(code, value)`` tells the terminal.
+
+    Parameters
+    ----------
+    share
+        serve the network of the house too, by https with a certificate made here.
+    name
+        the name under which another server on this machine hands requests on, after it has spoken https with them.
 
     Raises
     ------
+    NoNetwork
+        if it is to be shared and this machine is on no network.
     OSError
-        if the folder cannot be used, or the port is taken.
+        if the folder cannot be used, or a port is taken.
     """
     from waitress.server import create_server  # type: ignore[import-untyped]
 
+    _told(share=share, name=name)
     prepare(home)
     listening = socket.socket()
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     listening.bind((LOOPBACK, port))
-    server = create_server(application(), sockets=[listening], threads=THREADS, ident=None)
-    address = f"http://{LOOPBACK}:{listening.getsockname()[1]}"
+    server = create_server(
+        application(), sockets=[listening], threads=THREADS, ident=None, **(IN_FRONT if name else {})
+    )
+    address = f"https://{name}" if name else f"http://{LOOPBACK}:{listening.getsockname()[1]}"
     first = link(address)
-    say("desk.serving", address)
+    say("desk.serving-name" if name else "desk.serving", address)
     say("desk.sign-in-link", first)
+    front = None
+    if share:
+        from darby.desk.sharing import open_to_network
+
+        front = open_to_network(home, application(), port=port + 1 if port else 0, say=say, sign_in=link)
     if browser:
         webbrowser.open(first)
     try:
         server.run()
     finally:
         server.close()
+        if front is not None:
+            front.close()
+
+
+IN_FRONT = {
+    "url_scheme": "https",
+    "trusted_proxy": LOOPBACK,
+    "trusted_proxy_headers": {"x-forwarded-for"},
+    "clear_untrusted_proxy_headers": True,
+}
+"""What waitress is told when a server on this machine has spoken https with whoever comes."""
+
+
+def _told(*, share: bool, name: str) -> None:
+    """Tell Django's settings, before they are read, how the desk is called from outside."""
+    if share:
+        from darby.desk.sharing import at_home
+
+        os.environ["DARBY_DESK_HOSTS"] = ",".join(at_home())
+    if name:
+        os.environ |= {"DARBY_DESK_HOSTS": name, "DARBY_DESK_TLS": "1"}

@@ -2,13 +2,20 @@
 
 from django.urls import path
 
-from darby.desk.views import doors, edit, first, history, job, people
+from darby.desk.views import doors, edit, first, history, job, lines, people, signal
 
 urlpatterns = [
     path("", first.first, name="first"),
     path("sign-in", doors.sign_in, name="sign-in"),
     path("sign-out", doors.sign_out, name="sign-out"),
     path("in/<str:secret>", doors.by_link, name="by-link"),
+    path("here", signal.here, name="here"),
+    path("token", signal.token, name="token"),
+    path("worker.js", signal.worker, name="worker"),
+    path("no-signal", signal.no_signal, name="no-signal"),
+    path("trust", signal.trust, name="trust"),
+    path("trust/authority.crt", signal.authority, name="authority"),
+    path("pocket", signal.pocket, name="pocket"),
     path("me", people.me, name="me"),
     path("look", people.look, name="look"),
     path("people", people.people, name="people"),
@@ -24,6 +31,8 @@ urlpatterns = [
     path("job/<slug:document>/", job.job, name="job"),
     path("job/<slug:document>/why", job.why, name="why"),
     path("job/<slug:document>/log", history.log, name="log"),
+    path("job/<slug:document>/lines", lines.lines, name="lines"),
+    path("job/<slug:document>/photographs", lines.photographs, name="photographs"),
     path("job/<slug:document>/photograph/<slug:sha256>", history.photograph, name="photograph"),
     path("job/<slug:document>/paper/<str:name>", job.paper, name="paper"),
     path("job/<slug:document>/<slug:name>/", job.stage, name="stage"),

@@ -18,8 +18,10 @@ from cryptography.hazmat.primitives import hashes, serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 
-AT_HOME = ("10.0.0.0/8", "172.16.0.0/12", "192.168.0.0/16", "127.0.0.0/8")
-"""Networks that no one on the internet has (RFC 1918), and this machine itself (RFC 1122)."""
+from darby.desk.sharing.network import HOME
+
+AT_HOME = (*HOME, "127.0.0.0/8")
+"""Networks that no one on the internet has, and this machine itself (RFC 1122)."""
 UNDER = "local"
 """Names that are looked up on the same network only (RFC 6762)."""
 AUTHORITY_LASTS, LASTS, RENEW = timedelta(days=3650), timedelta(days=397), timedelta(days=30)
@@ -60,11 +62,21 @@ def certificate(folder: Path, names: tuple[str, ...], now: datetime) -> Certific
         if the folder cannot be written.
     """
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-    files = Certificate(folder / "authority.crt", folder / "desk.crt", folder / "desk.key")
+    files = _files(folder)
     authority, key = _authority(files.authority, folder / "authority.key", now)
     if not _holds(files, authority, names, now):
         _sign(files, authority, key, names, now)
     return files
+
+
+def lying(folder: Path) -> Certificate | None:
+    """The certificate that lies there; None if none was made."""
+    files = _files(folder)
+    return files if files.authority.exists() else None
+
+
+def _files(folder: Path) -> Certificate:
+    return Certificate(folder / "authority.crt", folder / "desk.crt", folder / "desk.key")
 
 
 def _authority(file: Path, keyfile: Path, now: datetime) -> tuple[x509.Certificate, ec.EllipticCurvePrivateKey]:

@@ -32,6 +32,18 @@ def say(context: Context, code: str, **values: Any) -> str:
 
 
 @register.simple_tag(takes_context=True)
+def refusal(context: Context, code: str, values: Any = None) -> str:
+    """A sentence of the catalogue with the values that came with its code."""
+    return str(context["setting"].say(code, **(values or {})))
+
+
+@register.simple_tag(takes_context=True)
+def this_moment(context: Context) -> str:
+    """When this page was made, in words: a phone may show it days later."""
+    return when(context, timezone.now())
+
+
+@register.simple_tag(takes_context=True)
 def word(context: Context, code: str, otherwise: str = "") -> str:
     """The sentence of a code that may have none."""
     return catalogue(context["setting"].language).get(code, otherwise)

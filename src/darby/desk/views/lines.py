@@ -4,18 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import datetime
-from pathlib import Path
 from typing import Any
 from uuid import UUID
 
-from django.http import FileResponse, HttpRequest, HttpResponse, HttpResponseBase, JsonResponse
-from django.middleware.csrf import get_token
+from django.http import HttpRequest, HttpResponseBase, JsonResponse
 from django.shortcuts import redirect, render
 from django.utils import timezone
 from django.utils.dateparse import parse_datetime
-from django.views.decorators.http import require_GET, require_POST
+from django.views.decorators.http import require_POST
 
-from darby.desk.doors import for_all, for_crew, person_of
+from darby.desk.doors import for_crew, person_of
 from darby.desk.kept import saving
 from darby.desk.speaking import said_in
 from darby.desk.uploads import Refused, lines_of, picture
@@ -24,7 +22,6 @@ from darby.measure import length
 from darby.measure.faults import Unreadable
 
 MOST_TEXT = 4000
-WORKER = Path(__file__).parents[1] / "static" / "desk" / "worker.js"
 READING = ("u", "v", "out")
 
 
@@ -147,34 +144,3 @@ def _moment(written: object) -> datetime | None:
     except ValueError:
         return None
     return timezone.make_aware(moment) if moment is not None and timezone.is_naive(moment) else moment
-
-
-# --- what the phone asks for its own sake ---------------------------------------------------------------
-
-
-@for_crew
-@require_GET
-def token(request: HttpRequest) -> HttpResponseBase:
-    """A fresh form token: a page that was kept for days may hold an old one."""
-    return JsonResponse({"token": get_token(request), "person": person_of(request).pk})
-
-
-@for_all
-@require_GET
-def here(_: HttpRequest) -> HttpResponseBase:
-    """Whether there is a signal at all."""
-    return HttpResponse(status=204)
-
-
-@for_all
-@require_GET
-def worker(_: HttpRequest) -> HttpResponseBase:
-    """The script that keeps pages; from the root, so that it may keep all of them."""
-    return FileResponse(WORKER.open("rb"), content_type="text/javascript", headers={"Cache-Control": "no-cache"})
-
-
-@for_all
-@require_GET
-def no_signal(request: HttpRequest) -> HttpResponseBase:
-    """The page that stands for one that this phone does not keep."""
-    return render(request, "desk/no_signal.html", {"title": said_in(request).say("desk.signal.none")})

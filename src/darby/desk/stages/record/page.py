@@ -17,6 +17,7 @@ def more(_: HttpRequest, read: Read) -> dict[str, Any]:
     return {
         "entries": saving.log(read.id),
         "new_id": uuid4(),
+        "photo_id": uuid4(),
         "surfaces": read.job.surfaces if read.job is not None else (),
     }
 
