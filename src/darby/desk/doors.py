@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from datetime import timedelta
 from typing import Any, TypeVar, cast
@@ -13,12 +12,10 @@ from django.shortcuts import redirect, render
 from django.utils import timezone
 
 from darby.desk.kept.models import Attempt, Person
+from darby.desk.money import MONEY
 from darby.desk.speaking import setting_of
 
 View = TypeVar("View", bound=Callable[..., HttpResponseBase])
-
-MONEY = re.compile(r"[$€£]|\b\d[\d.,]* ?(?:dollars|dólares|USD|EUR)\b", re.IGNORECASE)
-"""What money looks like on a page. A price is never written here without its sign."""
 
 TRIES, WITHIN = 5, timedelta(minutes=15)
 FROM_ONE_ADDRESS = 20

@@ -14,7 +14,7 @@ from functools import cache
 from typing import TYPE_CHECKING, Any, Literal
 
 from darby.desk.frame import field_title, section_title
-from darby.desk.kept.models import FIRM
+from darby.desk.kept import FIRM
 from darby.job import dump, schema
 from darby.job.places import place
 from darby.tables.setting import Setting

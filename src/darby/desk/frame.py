@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from darby.desk.doors import MONEY
+from darby.desk.money import MONEY
 from darby.measure.writing import shown
 from darby.tables.page import Page
 from darby.tables.pages import note_line, page_of

@@ -8,8 +8,8 @@ from threading import Lock
 from typing import TYPE_CHECKING, Any
 
 from darby.answers import answer, with_later
-from darby.desk.kept import saving
-from darby.desk.kept.models import FIRM, Revision
+from darby.desk.kept import FIRM, saving
+from darby.desk.kept.models import Revision
 from darby.job import Job, JobError, loads
 
 if TYPE_CHECKING:

@@ -64,8 +64,8 @@ def _begin() -> None:
     from django.db import transaction
 
     from darby.desk import examples
-    from darby.desk.kept import saving
-    from darby.desk.kept.models import FIRM, Revision
+    from darby.desk.kept import FIRM, saving
+    from darby.desk.kept.models import Revision
 
     who = owner()
     if Revision.objects.exists():

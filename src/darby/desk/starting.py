@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
 from darby.desk.forms import filled_in
-from darby.desk.kept.models import FIRM, Revision
 
 HEAD = ("job.name", "job.customer", "job.address")
 LAST = ("coats.finish", "coats.paint")
@@ -64,15 +61,3 @@ def blank(shape: Shape, today: date) -> dict[str, Any]:
 def document_of(shape: Shape, posted: Mapping[str, str], today: date) -> dict[str, Any]:
     """The document that was filled in."""
     return filled_in("", blank(shape, today), posted, ("job", shape.name, "coats"))
-
-
-def free_id(name: str) -> str:
-    """A document's id from a job's name, not taken yet."""
-    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
-    slug = re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-")[:40] or "job"
-    slug = f"{slug}-job" if slug in (FIRM, "new") else slug
-    n, free = 1, slug
-    while Revision.objects.filter(document=free).exists():
-        n += 1
-        free = f"{slug}-{n}"
-    return free

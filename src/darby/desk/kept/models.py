@@ -12,8 +12,6 @@ from django.contrib.auth.base_user import AbstractBaseUser, BaseUserManager
 from django.db import models
 
 OWNER, CREW = "owner", "crew"
-FIRM = "firm"
-"""The firm file is a document too, under this name."""
 
 
 class People(BaseUserManager["Person"]):

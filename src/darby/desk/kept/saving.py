@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import hashlib
+import re
 import tomllib
+import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
@@ -14,8 +16,9 @@ from django.db import transaction
 from django.db.models import Max
 from django.utils import timezone
 
+from darby.desk.kept import FIRM
 from darby.desk.kept.merging import Path, changes, merge
-from darby.desk.kept.models import FIRM, Entry, Person, Photograph, Revision
+from darby.desk.kept.models import Entry, Person, Photograph, Revision
 from darby.job import dump, loads
 
 PROBE = """
@@ -156,6 +159,18 @@ def go_back(document: str, number: int, who: Person) -> Saved:
     old = Revision.objects.get(document=document, number=number)
     now = latest(document)
     return keep(document, old.text, who, base=now.number if now is not None else 0, says=f"back:{number}")
+
+
+def free_id(name: str) -> str:
+    """A document's id from a job's name, not taken yet."""
+    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
+    slug = re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-")[:40] or "job"
+    slug = f"{slug}-job" if slug in (FIRM, "new") else slug
+    n, free = 1, slug
+    while Revision.objects.filter(document=free).exists():
+        n += 1
+        free = f"{slug}-{n}"
+    return free
 
 
 # --- the log -------------------------------------------------------------------------------------------

@@ -13,12 +13,11 @@ from django.views.decorators.http import require_http_methods
 from darby.desk.doors import person_of
 from darby.desk.forms import Form, fault_text, filled_in, sections
 from darby.desk.frame import section_title
-from darby.desk.kept import saving
-from darby.desk.kept.models import FIRM
+from darby.desk.kept import FIRM, saving
 from darby.desk.places import stage_pages
 from darby.desk.reading import read
 from darby.desk.speaking import said_in
-from darby.desk.starting import SHAPES, blank, document_of, free_id
+from darby.desk.starting import SHAPES, blank, document_of
 from darby.desk.views.job import rod, stage_response
 from darby.job import JobError, dump
 from darby.measure import Fault
@@ -128,7 +127,7 @@ def new(request: HttpRequest, shape: str = "") -> HttpResponseBase:
         tables = document_of(asked, request.POST.dict(), today)
         tables.setdefault("job", {}).setdefault("name", "")
         try:
-            document = free_id(str(tables["job"]["name"]))
+            document = saving.free_id(str(tables["job"]["name"]))
             saving.keep(document, dump(tables), person_of(request))
             return redirect("job", document)
         except JobError as error:

@@ -1,0 +1,28 @@
+"""One desk for the whole folder: made as `darby desk` makes it, with the examples in it."""
+
+import os
+
+import pytest
+
+from tests.browser import browser  # noqa: F401
+from tests.desk.running import Desk, started
+
+# Playwright runs an event loop in this thread; what the tests ask Django here is not in it.
+os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"] = "1"
+
+
+@pytest.fixture(scope="session")
+def desk(tmp_path_factory) -> Desk:
+    made, server = started(tmp_path_factory.mktemp("desk") / "data")
+    yield made
+    server.close()
+
+
+@pytest.fixture(scope="session")
+def owner(desk):
+    return desk.signed_in("owner")
+
+
+@pytest.fixture(scope="session")
+def crew(desk):
+    return desk.signed_in("crew")

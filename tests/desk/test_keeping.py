@@ -1,0 +1,220 @@
+"""Revisions and the log: what is acknowledged is there, once, and stays; two editors meet only where they must."""
+
+import sqlite3
+import tomllib
+from uuid import uuid4
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from darby.desk.kept.merging import changes, merge
+
+JOB = """
+darby = 1
+[job]
+name = "Test wall"
+as_of = 2026-01-15
+[[wall]]
+id = "front"
+length = "24'"
+height = "8'"
+base = "concrete"
+[[wall]]
+id = "back"
+length = "12'"
+height = "8'"
+base = "concrete"
+[coats]
+finish = "float"
+"""
+
+
+@pytest.fixture
+def who(desk):
+    return desk.person("keeper", "owner")
+
+
+@pytest.fixture
+def job(who):
+    from darby.desk.kept import saving
+
+    name = f"job-{uuid4().hex[:8]}"
+    saving.keep(name, JOB, who)
+    return name
+
+
+def test_a_revision_knows_its_parent_who_and_what_changed(job, who):
+    from darby.desk.kept import saving
+
+    saved = saving.keep(job, JOB.replace("24'", "26'"), who, base=1)
+    assert (saved.revision.number, saved.revision.parent.number) == (2, 1)
+    assert saved.revision.changed == ["wall/front/length"]
+    assert saved.revision.who == who
+    assert saving.latest(job).text == JOB.replace("24'", "26'")
+
+
+def test_nothing_new_writes_nothing(job, who):
+    from darby.desk.kept import saving
+
+    saving.keep(job, JOB + "# a word to myself\n", who, base=1)
+    assert [r.number for r in saving.history(job)] == [1]
+
+
+def test_two_editors_of_different_things_both_stand(job, who):
+    from darby.desk.kept import saving
+
+    saving.keep(job, JOB.replace("24'", "26'"), who, base=1)
+    saved = saving.keep(job, JOB.replace('"float"', '"smooth"'), who, base=1)
+    tables = tomllib.loads(saved.revision.text)
+    assert tables["wall"][0]["length"] == "26'"
+    assert tables["coats"]["finish"] == "smooth"
+    assert saved.also == ("wall/front/length",)
+
+
+def test_two_walls_of_one_list_do_not_meet(job, who):
+    from darby.desk.kept import saving
+
+    saving.keep(job, JOB.replace("24'", "26'"), who, base=1)
+    saved = saving.keep(job, JOB.replace("12'", "14'"), who, base=1)
+    assert [w["length"] for w in tomllib.loads(saved.revision.text)["wall"]] == ["26'", "14'"]
+
+
+def test_two_editors_of_the_same_thing_are_told(job, who):
+    from darby.desk.kept import saving
+
+    saving.keep(job, JOB.replace("24'", "26'"), who, base=1)
+    with pytest.raises(saving.Clash) as told:
+        saving.keep(job, JOB.replace("24'", "28'"), who, base=1)
+    assert told.value.paths == ("wall/front/length",)
+    assert saving.latest(job).number == 2
+
+
+def test_two_who_wrote_the_same_are_not_told(job, who):
+    from darby.desk.kept import saving
+
+    saving.keep(job, JOB.replace("24'", "26'"), who, base=1)
+    assert saving.keep(job, JOB.replace("24'", "26'"), who, base=1).revision.number == 2
+
+
+def test_what_cannot_be_read_is_not_kept(job, who):
+    from darby.desk.kept import saving
+    from darby.job import JobError
+
+    with pytest.raises(JobError):
+        saving.keep(job, JOB.replace("24'", "24 furlongs"), who, base=1)
+    assert [r.number for r in saving.history(job)] == [1]
+
+
+def test_going_back_writes_a_new_revision(job, who):
+    from darby.desk.kept import saving
+
+    saving.keep(job, JOB.replace("24'", "26'"), who, base=1)
+    saving.go_back(job, 1, who)
+    assert [(r.number, r.says) for r in saving.history(job)] == [(3, "back:1"), (2, ""), (1, "")]
+    assert saving.latest(job).text == JOB
+
+
+def test_a_line_sent_twice_is_kept_once(job, who):
+    from darby.desk.kept import saving
+
+    id = uuid4()
+    assert saving.note_down(id, job, "note", who, said={"text": "scratched"})[1]
+    assert not saving.note_down(id, job, "note", who, said={"text": "scratched"})[1]
+    assert [e.said["text"] for e in saving.log(job)] == ["scratched"]
+
+
+def test_another_line_under_the_same_id_is_refused(job, who):
+    from darby.desk.kept import saving
+
+    id = uuid4()
+    saving.note_down(id, job, "note", who, said={"text": "scratched"})
+    with pytest.raises(saving.SentOtherwise):
+        saving.note_down(id, job, "note", who, said={"text": "browned"})
+
+
+def test_a_photograph_is_kept_once_by_its_hash(job, who):
+    from darby.desk.kept import saving
+    from darby.desk.kept.models import Photograph
+
+    picture = (b"\xff\xd8 not a real picture " + uuid4().bytes, "image/jpeg")
+    for _ in range(2):
+        saving.note_down(uuid4(), job, "photograph", who, photograph=picture)
+    (one,) = {e.photograph_id for e in saving.log(job)}
+    assert bytes(Photograph.objects.get(sha256=one).data) == picture[0]
+
+
+@pytest.mark.parametrize("table", ["kept_revision", "kept_entry", "kept_photograph"])
+@pytest.mark.parametrize("say", ["UPDATE {} SET rowid = rowid", "DELETE FROM {}"])
+def test_the_data_base_itself_refuses_to_change_them(desk, job, who, table, say):
+    from darby.desk.kept import saving
+
+    saving.note_down(uuid4(), job, "photograph", who, photograph=(uuid4().bytes, "image/png"))
+    with (
+        sqlite3.connect(desk.folder / "desk.sqlite3") as base,
+        pytest.raises(sqlite3.IntegrityError, match="only added"),
+    ):
+        base.execute(say.format(table))
+
+
+def test_rows_are_not_saved_again(job):
+    from darby.desk.kept import saving
+
+    with pytest.raises(TypeError):
+        saving.latest(job).save()
+    with pytest.raises(TypeError):
+        saving.latest(job).delete()
+
+
+# --- changes and merging, whatever the document --------------------------------------------------------
+
+LEAF = st.one_of(st.integers(0, 5), st.sampled_from(["a", "b"]), st.booleans())
+NAMED = st.lists(
+    st.fixed_dictionaries({"id": st.sampled_from("xyz")}, optional={"v": LEAF}), max_size=3, unique_by=lambda t: t["id"]
+)
+TREE = st.recursive(
+    LEAF, lambda inner: st.dictionaries(st.sampled_from("klm"), inner, max_size=3) | NAMED, max_leaves=8
+)
+DOCUMENT = st.dictionaries(st.sampled_from("klmn"), TREE, max_size=4)
+
+
+@given(DOCUMENT, DOCUMENT)
+def test_one_who_changed_nothing_changes_nothing(base, other):
+    assert merge(base, base, other) == (other, ())
+    assert merge(base, other, base) == (other, ())
+    assert merge(base, other, other) == (other, ())
+
+
+@given(DOCUMENT, DOCUMENT, DOCUMENT)
+def test_where_nothing_clashes_it_does_not_matter_who_came_first(base, mine, theirs):
+    one, clashes = merge(base, mine, theirs)
+    other, again = merge(base, theirs, mine)
+    assert sorted(clashes) == sorted(again)
+    if not clashes:
+        assert not changes(_unordered(one), _unordered(other))
+
+
+@given(DOCUMENT, DOCUMENT, DOCUMENT)
+def test_clashes_are_where_both_changed(base, mine, theirs):
+    _, clashes = merge(base, mine, theirs)
+    mine, theirs = changes(base, mine), changes(base, theirs)
+    for path in clashes:
+        assert any(_meet(path, p) for p in mine)
+        assert any(_meet(path, p) for p in theirs)
+
+
+@given(DOCUMENT, DOCUMENT)
+def test_changes_are_none_only_if_equal(one, other):
+    assert (changes(one, other) == ()) == (one == other)
+
+
+def _meet(one: str, other: str) -> bool:
+    return one == other or one.startswith(f"{other}/") or other.startswith(f"{one}/") or "" in (one, other)
+
+
+def _unordered(tree):
+    if isinstance(tree, dict):
+        return {k: _unordered(v) for k, v in tree.items()}
+    if isinstance(tree, list):
+        return sorted((_unordered(v) for v in tree), key=lambda t: str(t.get("id")) if isinstance(t, dict) else str(t))
+    return tree
