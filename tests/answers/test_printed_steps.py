@@ -78,12 +78,13 @@ def _holds(text):
 
 
 def _in_inches(text):
-    """Feet and inches as plain numbers of inches: ``8' 6" / 4' 4"`` is ``102 / 52``."""
+    """Feet and inches as plain numbers of inches: ``8' 6" / 4' 4"`` is ``102 / 52``; ``⌈x⌉`` is x rounded up."""
 
     def inches(found):
         feet, whole, top, bottom = (int(x or 0) for x in found.groups())
         return str(Fraction(12 * feet + whole) + (Fraction(top, bottom) if bottom else 0))
 
+    text = re.sub(r"⌈([^⌉]*)⌉", r"(\1 rounded up)", text)
     return re.sub(r"(\d+)'(?: (\d+)(?: (\d+)/(\d+))?\")?", inches, text)
 
 

@@ -25,6 +25,8 @@ SAID_BETTER = {
     "job.assumed-top": "quantities.assumed.top-covered",
     "job.unsaid-out-of-plane": "buildup.assumed-plane",
     "quantities.no-package": "job.assumed-no-firm",
+    "lath.assumed.studs": "quantities.assumed.studs",
+    "lath.no-paper-on-masonry": "quantities.no-paper-on-masonry",
 }
 """Notes that another note on the same place says better: the room that decides speaks, not who read the file."""
 

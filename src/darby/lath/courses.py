@@ -147,8 +147,11 @@ def _row(face: Face, run: Sequence[Slab], rules: Rules, stack: Stack, below: Seq
     start = left - (rules.turns[0] if left == face.box[0] else NOUGHT)
     end = right + (rules.turns[1] if right == face.box[1] else NOUGHT)
     best: tuple[tuple[int, int, int, Fraction, Length], _Row] | None = None
-    for joints in _choices(start, end, left, rules):
+    ways = _choices(start, end, left, rules)
+    for joints in ways:
         spans = _spans(start, end, joints, run, rules)
+        if len(ways) == 1 and not joints:
+            return _Row((), spans, 0)
         trial = stack.copy()
         for span in spans:
             trial.cut(*span.size)

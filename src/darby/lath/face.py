@@ -57,7 +57,7 @@ class _Edge:
         self.hole = hole
 
     def at(self, u: Length) -> Length:
-        return self.low + self.rise * (u - self.left)
+        return self.low + self.rise * (u - self.left) if self.rise else self.low
 
 
 class Face:

@@ -49,12 +49,14 @@ def on_framing(working: Working, ask: LathAsk, face: Face, places: Sequence[Leng
             for bottom, top in pairwise(stops):
                 lengths[top - bottom] += 1
     proof = []
-    total = 0
+    counts = []
     for length, times in sorted(lengths.items(), reverse=True):
         each = whole(float(length) / along.number) + 1
-        total += each * times
+        counts.append(each * times)
         proof.append(f"{times} × (⌈{write(length, 'ft-in')} / {write(along.number, 'in')}⌉ + 1) = {each * times}")
-    proof.append(f"Σ = {total}")
+    total = sum(counts)
+    if len(counts) > 1:
+        proof.append(f"{' + '.join(str(n) for n in counts)} = {total}")
     return working.found(
         f"{ask.at}/lath/fasteners",
         total,

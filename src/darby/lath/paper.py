@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from darby.lath.face import NOUGHT, Face, Rect, runs
@@ -9,8 +10,8 @@ from darby.lath.model import LathAsk, Paper, PaperStrip
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.limits import whole
 from darby.measure.surface import Length
-from darby.measure.units import unit
-from darby.measure.writing import write
+from darby.measure.units import IN, unit
+from darby.measure.writing import rounded, short, write
 from darby.rulebook import Figure
 from darby.working import Quantity, Working
 
@@ -39,7 +40,7 @@ def hang(working: Working, ask: LathAsk, face: Face) -> Paper | None:
     at = f"{ask.at}/paper"
     length = working.found(
         f"{at}/length",
-        long,
+        float(long),
         "ft-in",
         "lath.paper-length",
         method="lath.method.course-by-course",
@@ -109,10 +110,24 @@ class _Reel:
 
 
 def _proof(strips: list[PaperStrip]) -> tuple[str, ...]:
-    """Each course of the first layer, and how many layers."""
+    """Each course of a layer, then all of them together."""
     layers = max(s.layer for s in strips)
-    lines = []
-    for course in sorted({s.course for s in strips}):
-        lengths = [s.right - s.left for s in strips if s.course == course]
-        lines.append(f"{course}: " + " + ".join(write(x, "ft-in") for x in lengths))
-    return (*lines, f"1 … {layers}")
+    courses = sorted({(s.layer, s.course) for s in strips})
+    lines, sums = [], []
+    for layer, course in courses:
+        lengths = [s.right - s.left for s in strips if (s.layer, s.course) == (layer, course)]
+        name = f"{layer}.{course}" if layers > 1 else f"{course}"
+        lines.append(f"{name}: {_sum(lengths)}")
+        sums.append(sum(lengths, NOUGHT))
+    return (*lines, _sum(sums))
+
+
+def _sum(lengths: Sequence[Length]) -> str:
+    """Lengths and what they come to, in feet and inches; in inches with decimals where sixteenths do not add up."""
+    total = sum(lengths, NOUGHT)
+    if sum((rounded(x / IN * _SIXTEEN) for x in lengths), NOUGHT) == rounded(total / IN * _SIXTEEN):
+        return f"{' + '.join(write(x, 'ft-in') for x in lengths)} = {write(total, 'ft-in')}"
+    return f"{' + '.join(short(x / IN, 2 + 2) for x in lengths)} = {short(total / IN, 1)}"
+
+
+_SIXTEEN = 2 ** (2 * 2)

@@ -24,37 +24,47 @@ class Taken:
 class Stack:
     """Sheets used so far and the offcuts that lie about."""
 
-    __slots__ = ("least", "length", "offcuts", "scrap", "used", "width")
+    __slots__ = ("_lying", "least", "length", "scrap", "used", "width")
 
     def __init__(self, length: Length, width: Length, least: Length) -> None:
         self.length, self.width, self.least = length, width, least
         self.used = 0
-        self.offcuts: list[Offcut] = []
+        self._lying: list[tuple[Fraction, int, Length, Length]] = []
+        """Area, sheet, length and width of each offcut, in the order they were laid aside."""
         self.scrap = Fraction(0)
+
+    @property
+    def offcuts(self) -> tuple[Offcut, ...]:
+        """What is left and large enough to use."""
+        return tuple(Offcut(sheet, length, width) for _, sheet, length, width in self._lying)
 
     def copy(self) -> Stack:
         """Another stack in the same state, to try a cut on."""
         other = Stack(self.length, self.width, self.least)
-        other.used, other.offcuts, other.scrap = self.used, list(self.offcuts), self.scrap
+        other.used, other._lying, other.scrap = self.used, list(self._lying), self.scrap
         return other
 
     def cut(self, length: Length, width: Length) -> Taken:
         """Cuts a piece, no larger than a sheet, and lays the rests aside."""
-        fits = [o for o in self.offcuts if o.length >= length and o.width >= width]
+        fits = [o for o in self._lying if o[2] >= length and o[3] >= width]
         if fits:
-            best = min(fits, key=lambda o: (o.length * o.width, o.sheet))
-            self.offcuts.remove(best)
+            best = min(fits, key=lambda o: o[:2])
+            self._lying.remove(best)
+            _, sheet, long, wide = best
         else:
             self.used += 1
-            best = Offcut(self.used, self.length, self.width)
-        across = (best.length - length, best.width), (length, best.width - width)
-        along = (best.length, best.width - width), (best.length - length, width)
-        for rest in max(across, along, key=lambda rests: max(a * b for a, b in rests)):
-            self._lay(best.sheet, *rest)
-        return Taken(best.sheet, bool(fits))
-
-    def _lay(self, sheet: int, length: Length, width: Length) -> None:
-        if length >= self.least and width >= self.least:
-            self.offcuts.append(Offcut(sheet, length, width))
+            sheet, long, wide = self.used, self.length, self.width
+        over, up = long - length, wide - width
+        across, along = over * wide, long * up
+        corner = over * up
+        # the larger rest decides; where they are alike it is cut across
+        if across >= along:
+            rests = (across, over, wide), (along - corner, length, up)
         else:
-            self.scrap += length * width
+            rests = (along, long, up), (across - corner, over, width)
+        for area, a, b in rests:
+            if a >= self.least and b >= self.least:
+                self._lying.append((area, sheet, a, b))
+            else:
+                self.scrap += area
+        return Taken(sheet, bool(fits))

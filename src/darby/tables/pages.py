@@ -10,8 +10,10 @@ from darby.answers import Waiting, with_later
 from darby.answers.moves import moves
 from darby.measure.writing import shown
 from darby.tables.laid import cuts_page, grounds_pages, joints_pages, straightedge_pages
+from darby.tables.lath import lath_pages, sheets_pages
 from darby.tables.matched import match_pages
 from darby.tables.page import Page
+from darby.tables.parting import ways_to_part
 from darby.tables.parts import parts_line
 from darby.tables.places import coat_called, edge_called, mix_called, place
 from darby.tables.recoated import recoat_pages, ways_pages
@@ -41,6 +43,7 @@ def pages(answers: Answers, setting: Setting) -> list[Page]:
     good = {stage: answers.good(stage).get("job") for stage in ("mixes", "order", "days", "price")}
     made += recoat_pages(answers, setting)
     made += joints_pages(answers, setting)
+    made += lath_pages(answers, setting)
     made += match_pages(answers, setting)
     if good["mixes"] is not None:
         made.append(_mixes(good["mixes"], answers, setting))
@@ -65,6 +68,10 @@ def page_of(stage: str, answers: Answers, setting: Setting) -> list[Page]:
         return [_walls(answers, setting)]
     if stage == "volumes":
         return [_volumes(answers, setting)]
+    if stage == "joints":
+        return [*joints_pages(answers, setting), *ways_to_part(answers, setting)]
+    if stage in ("lath", "sheets"):
+        return sheets_pages(answers, setting)
     if stage == "grounds":
         return grounds_pages(with_later(answers), setting)
     if stage == "match":
