@@ -9,11 +9,11 @@ from importlib import resources
 
 import pytest
 
-from darby.grounds import Straightedge
+from darby.grounds import FinishedAsk, Straightedge, check_finished
 from darby.grounds.model import FACES, HELD
 from darby.words import LANGUAGES, catalogue, say
 
-from .asking import FOOT, INCH, feet, grid, opening, run
+from .asking import BOOK, FOOT, INCH, feet, grid, opening, run
 from .walls import rough
 
 OWN = [
@@ -23,7 +23,7 @@ OWN = [
 FAULTS = {
     f"grounds.{x}"
     for x in ("few", "in-line", "off-wall", "in-opening", "disagree", "one-side", "close", "no-number", "least",
-              "no-wall", "points-or-csv", "no-csv")
+              "no-wall", "points-or-csv", "no-csv", "not-upright")
 }  # fmt: skip
 
 
@@ -47,6 +47,11 @@ def spoken():
         codes |= {s.says for s in working.steps.values()}
         codes |= {s.method for s in working.steps.values() if hasattr(s, "method")}
         codes |= {f.look for f in found.faces}
+    for rows in (feet([(0, 4, 0), (4, 4, "1/8"), (9, 4, "1/2")]), feet([(0, 4, 0), (2, 4, 0), (4, 4, 0), (8, 4, 1)]),
+                 feet([(0, 4, 0), (6, 4, "1/16"), (20, 4, 0)]), feet([(0, 4, 0), (2, 4, "1/16"), (4, 4, 0)])):  # fmt: skip
+        found, working = check_finished(FinishedAsk(BOOK, "bay-south", rows))
+        notes += found.notes
+        codes |= {s.says for s in working.steps.values()} | {s.method for s in working.steps.values()}
     codes |= {f"grounds.face.{name}" for name in FACES}
     codes |= {f"grounds.held.name.{how.replace(' ', '-')}" for how in HELD}
     codes |= {"grounds.bend.hollow", "grounds.bend.crown"}

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from darby.job.cutting import BARS
 from darby.job.firm import ITEMS
 
 Expected = tuple[str, str, str, str, str]
@@ -22,8 +23,8 @@ CENTS = "$16.80, $1,450.00"
 SURFACES = "front, side, shed-1, shed-2, shed-3, shed-4"
 ENDS = "outside corner, inside corner, meets old work, change of base"
 TOP = (
-    "darby, units, firm, job, wall, house, garden_wall, box, strip, ring, coats, joints, readings, ordered, also, "
-    "days, price, rule"
+    "darby, units, firm, job, wall, house, garden_wall, box, strip, ring, coats, joints, lath, readings, finished, "
+    "cuts, match, ordered, recoat, survey, patch, also, done, days, price, rule"
 )
 WALL = (
     "id, name, height, facing, foot, base_edge, top, above_earth, above_paving, sprinklers, left, right, base, block, "
@@ -365,6 +366,25 @@ BROKEN: tuple[Broken, ...] = (
          ("measure.range", "firm, usual, price", "$34 to $8/sq ft", "$8 to $34/sq ft", "")),
     firm("no span", "$8 to $34/sq ft", "$8/sq ft",
          ("job.no-span", "firm, usual, price", "$8/sq ft", "$8 to $34/sq ft", "")),
+    job("bead that is no bar", "[days]", '[cuts]\none_piece = ["corner beed"]\n\n[days]',
+        ("job.not-one-of", "cuts, one_piece 1", "corner beed", ", ".join(BARS), "corner bead")),
+    job("one piece twice", "[days]", '[cuts]\none_piece = ["corner bead", "corner bead"]\n\n[days]',
+        ("job.twice", "cuts, one_piece 2", "corner bead", ONCE, "")),
+    job("blade below nought", "[days]", '[cuts]\nblade = "-1/8 in"\n\n[days]',
+        ("measure.not-positive", "cuts, blade", "-1/8 in", "0 or more", "")),
+    job("no splice", "[days]", '[cuts]\nsplice = "0 in"\n\n[days]',
+        ("measure.not-positive", "cuts, splice", "0 in", "more than 0", "")),
+    job("none on the truck", "[days]", '[[cuts.on_truck]]\nitem = "casing bead"\nlength = "6\'"\ncount = 0\n\n[days]',
+        ("job.out-of-span", "cuts, on_truck 1, count", "0", "1 to 10000", "")),
+    job("offcut without a length", "[days]", '[[cuts.on_truck]]\nitem = "casing bead"\n\n[days]',
+        ("job.missing", "cuts, on_truck 1, length", "", "length = ...", "")),
+    job("finished face read at two places", "[days]",
+        '[[finished]]\nsurface = "side"\npoints = [["1\'", "1\'", "0 in"], ["2\'", "1\'", "0 in"]]\n\n[days]',
+        ("grounds.few", "finished 1, points", "2", "3 …", "")),
+    job("finished face read off the wall", "[days]",
+        '[[finished]]\nsurface = "side"\npoints = [["1\'", "1\'", "0 in"], ["2\'", "1\'", "0 in"], '
+        '["400\'", "1\'", "0 in"]]\n\n[days]',
+        ("grounds.off-wall", "finished 1, points 3", "at 400', up 1'", "at 0\" … 30', up 0\" … 9' 4\"", "")),
 )  # fmt: skip
 
 FIVE: tuple[Broken, ...] = (

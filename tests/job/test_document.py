@@ -124,6 +124,9 @@ WHOLE = (
     '\n[[joints]]\ngap = { swing = "130 F" }\n'
     '\n[[readings]]\nsurface = "side"\nunits = "ft"\npoints = [[0, 0, 0], [30, 0, 0], [0, 9, 0]]\n'
     'fixed = [[0, 0, 0]]\nleast = "3/8 in"\nheld = "lath"\nface = "leaning"\nspacing = "5 ft"\n'
+    '\n[[finished]]\nsurface = "side"\nunits = "ft"\npoints = [[0, 0, 0], [5, 0, 0], [9, 0, 0]]\n'
+    '\n[cuts]\nblade = "1/8 in"\nsplice = "2 ft"\none_piece = ["corner bead"]\n'
+    '\n[[cuts.on_truck]]\nitem = "weep screed"\nlength = "6 ft"\ncount = 2\nname = "red"\n'
     + SHAPES
     + f"""
 [[wall]]
@@ -186,6 +189,8 @@ FIRM_MIXES = "".join(
 WHOLE_FIRM = (
     FIRM.replace("[mixes.base]", f"{FIRM_MIXES}[mixes.base]")
     + '\n[[rule]]\nsubject = "cure.wait"\nvalue = "9 day"\nwhy = "slow"\napplies = { coat = ["brown"] }\n'
+    '\n[[buys]]\nitem = "drip screed"\npackage = "10 ft piece"\nprice = "$9.00"\n'
+    'lengths = [{ length = "8 ft", price = "$7.50" }]\n'
 )
 FREE = {"gables", "openings", "follow", "applies"}
 LISTED = {"wall", "garden_wall", "strip"}

@@ -158,3 +158,22 @@ def test_a_file_that_is_no_text(tmp_path):
     (tmp_path / "readings.csv").write_bytes(b"0" * 2_000_001)
     assert faults('csv = "readings.csv"', folder=tmp_path)[0][0] == "job.too-long"
     assert faults('csv = "../readings\\u0000.csv"', folder=tmp_path)[0][0] in ("grounds.no-csv", "job.bad-text")
+
+
+@pytest.mark.parametrize("tilt", ["180 deg", "80 deg", "0 deg"])
+def test_a_soffit_or_a_leaning_wall_has_no_plumb_face(tilt):
+    """Never silence: readings off a plumb line on what is not upright are refused, and the way out is said."""
+    text = (JOB + f"points = [{THREE}]").replace('gable = "3\'"\n', f'gable = "3\'"\ntilt = "{tilt}"\n')
+    with pytest.raises(JobError) as error:
+        loads(text)
+    (fault,) = error.value.faults
+    assert (fault.code, fault.place) == ("grounds.not-upright", "readings 1, surface")
+
+
+def test_a_finished_face_is_read_like_a_bare_one_and_needs_no_plumb(tmp_path):
+    (tmp_path / "finished.csv").write_text("0, 48, 0\n24, 48, 0.125\n60, 48, 0\n", encoding="utf-8")
+    text = JOB.partition("[[readings]]")[0].replace('gable = "3\'"\n', 'tilt = "180 deg"\n')
+    job = loads(text + '[[finished]]\nsurface = "front"\nunits = "in"\ncsv = "finished.csv"\n', folder=tmp_path)
+    assert job.readings == ()
+    (found,) = job.finished
+    assert found.points == ((0, 4 * FT, 0), (2 * FT, 4 * FT, INCH / 8), (5 * FT, 4 * FT, 0))

@@ -214,3 +214,15 @@ def test_every_note_can_be_said_and_every_step_has_a_title(language: Language, s
         assert "{" not in say(step.says, (), language)
         if isinstance(step, Found):
             assert say(step.method, (), language)
+
+
+def test_pieces_of_one_edge_that_are_apart_are_no_splice() -> None:
+    """An edge on both sides of a door is two pieces: each is cut and numbered by itself."""
+    apart = Profile("casing bead", (Piece("bay/base", 5 * FT), Piece("bay/base", 3 * FT, 2)), PRICED, splice=Splice())
+    found, working = cut_lists(CutAsk((apart,)))
+    cuts = found.lists[0].cuts
+    assert cuts is not None
+    assert [(p.n, p.of, p.length, len(p.bars)) for p in cuts.by_piece] == [
+        (1, 3, 5 * FT, 1), (2, 3, 3 * FT, 1), (3, 3, 3 * FT, 1)
+    ]  # fmt: skip
+    assert "cutting.spliced" not in [n.code for n in working.notes]

@@ -11,7 +11,7 @@ from darby.measure.limits import whole
 from darby.measure.units import unit
 from darby.quantities import Order, OrderAsk
 from darby.quantities.cut_list import cut_lists
-from darby.quantities.cutting.model import CutAsk, CutLists, Piece, Profile, Splice, Stock
+from darby.quantities.cutting.model import CutAsk, CutLists, Offcut, Piece, Profile, Splice, Stock
 from darby.quantities.edges import bead_length
 
 if TYPE_CHECKING:
@@ -35,11 +35,17 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> CutAsk | Waiting:  
             for length, count in _counted(pieces[run], beads[run])
         )
         stock = tuple(
-            Stock(b.package.holds, b.price) for b in job.firm.buys if b.item == item and b.package.unit.dim == LENGTH
+            Stock(length, price)
+            for b in job.firm.buys
+            if b.item == item and b.package.unit.dim == LENGTH
+            for length, price in ((b.package.holds, b.price), *b.lengths)
         )
         if wanted and stock:
-            profiles.append(Profile(item, wanted, stock, splice=Splice()))
-    return CutAsk(tuple(profiles), book=book) if profiles else Waiting(lacks=("answers.lacks.bars",))
+            held = tuple(Offcut(o.length, o.count, o.name) for o in job.cuts.on_truck if o.item == item)
+            splice = None if item in job.cuts.one_piece else Splice(job.cuts.splice)
+            profiles.append(Profile(item, wanted, stock, held, splice))
+    blade = job.cuts.blade or Fraction(0)
+    return CutAsk(tuple(profiles), blade, book=book) if profiles else Waiting(lacks=("answers.lacks.bars",))
 
 
 def _pieces(answers: Answers) -> dict[str, tuple[tuple[Fraction, int], ...]]:

@@ -17,9 +17,11 @@ from darby.answers import (
     mixes,
     order,
     paint,
+    patch,
     price,
     recoat,
     straightedge,
+    survey,
     volumes,
     wall,
 )
@@ -33,12 +35,14 @@ if TYPE_CHECKING:
 
 STAGES: tuple[Stage[Any, Any], ...] = (
     wall.STAGE,
+    survey.STAGE,
     coats.STAGE,
     recoat.STAGE,
     joints.STAGE,
     lath.STAGE,
     volumes.STAGE,
     mixes.STAGE,
+    patch.STAGE,
     order.STAGE,
     lath.COUNTED,
     days.STAGE,

@@ -98,6 +98,8 @@ def answer(
     """Say what to do."""
     job = _load(file, es=es, as_json=as_json)
     answers = _answer(job, es=es)
+    if stage is not None:
+        answers = _with_slow(answers, stage)
     if as_json:
         document = answers.to_json()
         if stage is not None:
@@ -116,6 +118,8 @@ def answer(
         out = console()
         for page in wanted:
             print_page(out, page)
+    if stage is not None:
+        _stop_at_faults(answers, stage, es=es)
     raise typer.Exit(1 if answers.unanswered() else 0)
 
 
@@ -141,9 +145,41 @@ def why(
             return
     elif print_whys(console(), answers, key, setting):
         return
+    elif key:
+        from darby.answers import with_later
+
+        if print_whys(console(), with_later(answers), key, setting):
+            return
     near = nearest(answers, key)
     perhaps = " " + setting.say("cli.no-step-near", near=Verbatim(", ".join(near))) if near else ""
     _refuse(setting.say("cli.no-step", key=Verbatim(key)) + perhaps)
+
+
+@app.command("days", cls=Plain, help=_help("days"))
+def days(
+    files: Annotated[list[Path], typer.Argument(metavar="FILE...", help=_help("days-files"), show_default=False)],
+    on: Annotated[str, typer.Option("--on", metavar="DATE", help=_help("days-on"), show_default=False)] = "",
+    as_json: AsJson = False,
+    es: Spanish = False,
+) -> None:
+    """List what comes next on all open jobs."""
+    from datetime import date
+
+    from darby.cli.days_list import answered, job_files, open_json, print_open
+
+    setting = _setting(es=es, metric=False)
+    try:
+        day = date.fromisoformat(on) if on else date.today()
+    except ValueError:
+        _refuse(setting.say("cli.bad-day", found=Verbatim(on)))
+    try:
+        named = answered(job_files(files), lambda path: _answer(_load(path, es=es, as_json=as_json), es=es))
+    except FileNotFoundError as error:
+        _refuse(setting.say("cli.no-jobs-in", folder=Verbatim(error.args[0])))
+    if as_json:
+        _print_json(open_json(named, day))
+    else:
+        print_open(console(), named, day, setting)
 
 
 @app.command("sum", cls=Plain, help=_help("sum"))
@@ -333,6 +369,27 @@ def _answer(job: Job, *, es: bool) -> Answers:
         return answer_job(job)
     except BookError as error:
         _refuse(_setting(es=es, metric=False, job=job).say("cli.book", why=str(error)))
+
+
+def _with_slow(answers: Answers, stage: str) -> Answers:
+    """The answers, the slow stages run too if ``stage`` is one of them."""
+    from darby.answers import STAGES, with_later
+
+    slow = any(s.name == stage and s.pace == "later" for s in STAGES)
+    return with_later(answers) if slow else answers
+
+
+def _stop_at_faults(answers: Answers, stage: str, *, es: bool) -> None:
+    """What stopped a slow stage on standard error, and exit 2: pieces longer than any bar, readings that make no plane."""
+    from darby.cli.tables import print_line
+    from darby.tables.laid import laid_faults
+
+    found = laid_faults(answers, stage)
+    setting = _setting(es=es, metric=False)
+    for fault in found:
+        print_line(console(err=True), fault_line(fault, setting), hang=4)
+    if found:
+        raise typer.Exit(2)
 
 
 def _no_stage(stage: str, *, es: bool) -> str:

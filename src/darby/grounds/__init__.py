@@ -9,9 +9,12 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from typing import Any
 
+from darby.grounds.finished import check_finished
 from darby.grounds.model import (
     Coverage,
     Face,
+    Finished,
+    FinishedAsk,
     Gap,
     Ground,
     Grounds,
@@ -33,8 +36,8 @@ from darby.rulebook.book import Book
 from darby.rulebook.load import default
 
 __all__ = [
-    "Coverage", "Face", "Gap", "Ground", "Grounds", "GroundsAsk", "Holding", "Map", "Patch", "Point", "Rolled", "Spot",
-    "Straightedge", "Wild", "rolling_straightedge", "set_grounds", "true_up",
+    "Coverage", "Face", "Finished", "FinishedAsk", "Gap", "Ground", "Grounds", "GroundsAsk", "Holding", "Map", "Patch",
+    "Point", "Rolled", "Spot", "Straightedge", "Wild", "check_finished", "rolling_straightedge", "set_grounds", "true_up",
 ]  # fmt: skip
 
 Outline = Sequence[Corner] | Sequence[Sequence[Length]]

@@ -125,6 +125,25 @@ class Rolled:
     keeps: bool | None
 
 
+@dataclass(frozen=True, slots=True)
+class FinishedAsk:
+    """Readings of one finished face, after the work; ``straightedges`` None = the book's two rules."""
+
+    book: Book
+    at: str
+    readings: tuple[Point, ...]
+    straightedges: tuple[Straightedge, ...] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Finished:
+    """How true a face came out: each straightedge rolled over the readings, the short one first."""
+
+    at: str
+    rolled: tuple[Rolled, ...]
+    notes: tuple[Note, ...] = ()
+
+
 # --- what is answered -------------------------------------------------------------------------------
 
 

@@ -15,6 +15,7 @@ from darby.grounds.faces import Set, lean_rate, plane
 from darby.grounds.holding import Past, holdings, limit_of, past_limit, patches
 from darby.grounds.model import (
     Face,
+    FinishedAsk,
     Gap,
     Grounds,
     GroundsAsk,
@@ -75,7 +76,7 @@ def true_up(ask: GroundsAsk) -> tuple[Grounds, Working]:
     return _answer(t, faces, chosen, found[ask.face], leaning, past[ask.face])
 
 
-def rules_of(ask: GroundsAsk) -> tuple[Straightedge, ...]:
+def rules_of(ask: GroundsAsk | FinishedAsk) -> tuple[Straightedge, ...]:
     """His own rules of flatness, or the book's two, the short one first [m]."""
     if ask.straightedges is not None:
         return ask.straightedges

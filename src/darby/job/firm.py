@@ -91,7 +91,8 @@ class Package:
 class Buys:
     """One thing the firm buys: what, in which package, at what price [$ a package], from whom.
 
-    ``layers`` that one roll lays at once (two-layer paper: 2).
+    ``layers`` that one roll lays at once (two-layer paper: 2). ``lengths``: other lengths [m] that the same bar comes
+    in, each with its price; cut lists choose among them.
     """
 
     item: str
@@ -100,6 +101,7 @@ class Buys:
     name: str = ""
     supplier: str = ""
     layers: int = 1
+    lengths: tuple[tuple[Length, Decimal], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

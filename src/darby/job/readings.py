@@ -29,3 +29,11 @@ class WallReadings:
     held: HeldBy | None = None
     face: FaceName | None = None
     spacing: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class FinishedReadings:
+    """Readings of the finished face of one surface, to roll a straightedge over; off any straight line or plane."""
+
+    surface: str
+    points: tuple[Reading, ...]

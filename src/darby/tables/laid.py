@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from darby.grounds.model import Face, Ground
     from darby.joints import Joint
     from darby.quantities.cutting.model import Bar, CutLists
+    from darby.working import Note
 
 FEET = unit("ft-in")
 
@@ -67,6 +68,30 @@ def grounds_pages(answers: Answers, setting: Setting) -> list[Page]:
     return pages or [Page("grounds", setting.say("cli.part.grounds"), lines=(setting.say("cli.grounds.none"),))]
 
 
+def straightedge_pages(answers: Answers, setting: Setting) -> list[Page]:
+    """Every finished face that was read: what shows under each straightedge, and what may."""
+    pages = []
+    heads = tuple(setting.say(f"cli.straightedge.{head}") for head in ("edge", "gap", "allowed"))
+    for surface, found in answers.good("straightedge").items():
+        rows = tuple(
+            (setting.write(one.worst.length), setting.write(one.worst.gap), setting.write(one.allowed))
+            for one in found.rolled
+            if one.worst is not None and one.allowed is not None
+        )
+        lines = tuple(setting.say(note.code, **dict(note.values)) for note in found.notes)
+        title = setting.say("cli.straightedge.title", wall=Verbatim(place(answers, surface, setting)))
+        pages.append(Page("straightedge", title, heads if rows else (), rows, lines=lines, right=frozenset({1, 2})))
+    none = Page("straightedge", setting.say("cli.part.straightedge"), lines=(setting.say("cli.straightedge.none"),))
+    return pages or [none]
+
+
+def laid_faults(answers: Answers, stage: str) -> list[Fault]:
+    """What stops a slow stage, or one profile of the cut lists."""
+    found = [a for (name, _), a in answers.by.items() if name == stage and isinstance(a, Fault)]
+    lists = answers.good("cuts").get("job") if stage == "cuts" else None
+    return found + [x.fault for x in (lists.lists if lists is not None else ()) if x.fault is not None]
+
+
 def _face(face: Face, setting: Setting) -> tuple[str, ...]:
     cost = setting.write(face.cost) if face.cost is not None else ""
     return (
@@ -97,13 +122,31 @@ def cuts_page(answers: Answers, setting: Setting) -> Page:
         rows.append((setting.say(f"quantities.item.{item}") + ":",))
         if found.cuts is None:
             continue
-        rows += [_bar(bar, setting) for bar in found.cuts.bars]
+        rows += [_bar(bar, answers, setting) for bar in found.cuts.bars]
+        if found.cuts.aim == "length":
+            rows.append(("", setting.say("cli.cuts.unpriced", bars=str(len(found.cuts.bars))), ""))
+            continue
         code = "cli.cuts.proved" if found.cuts.proved_best else "cli.cuts.best-found"
         rows.append(("", setting.say(code, cost=found.cost, saved=found.saved, bars=str(len(found.cuts.bars))), ""))
     heads = tuple(setting.say(f"cli.cuts.{head}") for head in ("bar", "cuts", "left"))
-    return Page("cuts", title, heads, tuple(rows), lines=(setting.say("cli.cuts.note"),), right=frozenset({2}))
+    notes = answers.kept[("cuts", "job")].working.notes
+    lines = (setting.say("cli.cuts.note"), *(_said(note, answers, setting) for note in notes))
+    return Page("cuts", title, heads, tuple(rows), lines=lines, right=frozenset({2}))
 
 
-def _bar(bar: Bar, setting: Setting) -> tuple[str, ...]:
+def _said(note: Note, answers: Answers, setting: Setting) -> str:
+    """A note of the cut lists, its piece called by its place."""
+    values = dict(note.values)
+    if isinstance(values.get("piece"), str):
+        values["piece"] = Verbatim(place(answers, str(values["piece"]), setting))
+    said = setting.say(note.code, **values)
+    return f"{setting.say('cli.stop')} {said}" if note.grade == "stop" else said
+
+
+def _bar(bar: Bar, answers: Answers, setting: Setting) -> tuple[str, ...]:
     cuts = ", ".join(f"{_feet(cut.length, setting)} {cut.piece}" for cut in bar.cuts)
-    return f"{bar.number}. {_feet(bar.stock, setting)}", cuts, _feet(bar.left, setting)
+    called = f"{bar.number}. {_feet(bar.stock, setting)}"
+    if bar.offcut is not None:
+        length = " ".join(filter(None, (_feet(bar.stock, setting), bar.offcut)))
+        called = setting.say("cli.cuts.on-truck", n=str(bar.number), length=Verbatim(length))
+    return called, cuts, _feet(bar.left, setting)

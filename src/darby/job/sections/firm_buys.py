@@ -2,10 +2,23 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+from fractions import Fraction
+
 from darby.job import allowed as ok
 from darby.job.fields import Document, Measured, key, must
-from darby.job.firm import ITEMS, Buys
+from darby.job.firm import ITEMS, Buys, Package
 from darby.job.part import Part
+from darby.measure.units import unit
+
+LENGTH = unit("ft").dim
+
+
+class LengthDocument(Document):
+    """lengths: another length of the same bar."""
+
+    length: Measured = must("How long one is: `12 ft`.")
+    price: Measured = must("Price of one.")
 
 
 class BuysDocument(Document):
@@ -17,6 +30,7 @@ class BuysDocument(Document):
     name: str = key("What you call it; it stands on the order.")
     supplier: str = key("Who sells it; the order is written for each supplier.")
     layers: int = key("Layers one roll lays at once; two-layer paper: 2.")
+    lengths: list[LengthDocument] = key('Other lengths of the same bar: `{ length = "12 ft", price = "$9.90" }`.')
 
 
 def read_buys(part: Part, bags: tuple[str, ...]) -> tuple[Buys, ...]:
@@ -34,5 +48,21 @@ def read_buys(part: Part, bags: tuple[str, ...]) -> tuple[Buys, ...]:
         package, price = entry.package("package"), entry.money("price", positive=True)
         if package is not None and price is not None:
             layers = entry.count("layers", 1, most=9)
-            buys.append(Buys(item, package, price, entry.text("name") or item, entry.text("supplier"), layers))
+            lengths = _lengths(entry, package)
+            buys.append(Buys(item, package, price, entry.text("name") or item, entry.text("supplier"), layers, lengths))
     return tuple(buys)
+
+
+def _lengths(entry: Part, package: Package) -> tuple[tuple[Fraction, Decimal], ...]:
+    """Other lengths of a bar, each once."""
+    found: dict[Fraction, Decimal] = {}
+    bar = package.unit.dim == LENGTH
+    for row in entry.parts("lengths"):
+        length, price = row.length("length", positive=True), row.money("price", positive=True)
+        if not bar:
+            row.fault("length", "job.not-here", row.raw.get("length", ""), "10 ft piece")
+        elif length is not None and (length in found or length == package.holds):
+            row.fault("length", "job.twice", row.raw["length"], ok.ONCE)
+        elif length is not None and price is not None:
+            found[length] = price
+    return tuple(found.items())

@@ -2,7 +2,7 @@
 
 Faults of readings have the codes of the grounds room, which refuses the same things: "grounds.few", "grounds.in-line",
 "grounds.off-wall", "grounds.in-opening", "grounds.disagree", "grounds.close", "grounds.no-number"; and
-"grounds.points-or-csv", "grounds.no-csv".
+"grounds.points-or-csv", "grounds.no-csv", "grounds.not-upright".
 """
 
 from __future__ import annotations
@@ -19,12 +19,15 @@ from darby.job.draft import Draft
 from darby.job.fields import Document, Measured, key, must
 from darby.job.part import LONGEST_LENGTH, Part
 from darby.job.places import Loc, shown
-from darby.job.readings import FaceName, HeldBy, Reading, WallReadings
+from darby.job.readings import FaceName, FinishedReadings, HeldBy, Reading, WallReadings
 from darby.job.sections.firm_file import LengthUnit
 from darby.measure.outline import polygon
 from darby.measure.surface import Surface
 from darby.measure.writing import HAIR, write
 from darby.rulebook.load import default
+
+UPRIGHT = 90
+"""Tilt of a wall [deg]."""
 
 MOST_BYTES = 2_000_000
 """A longer file of readings is refused unread."""
@@ -54,6 +57,39 @@ class ReadingsDocument(Document):
     spacing: Measured = key("How far apart the grounds may stand.")
 
 
+class FinishedDocument(Document):
+    """[[finished]]: readings of one finished face, after the work; a straightedge is rolled over them."""
+
+    surface: str = must("The surface.")
+    points: list[list[Measured]] = key(
+        f"From the left end, up from the base, and how far out: `{READING}`. Three or more on a level or a plumb line."
+    )
+    csv: str = key("A file of them instead, one a line, beside this file: `finished.csv`.")
+    units: LengthUnit = key("What a bare number in these readings is in.")
+
+
+def read_finished(root: Part, draft: Draft) -> None:
+    """Read [[finished]] into the draft: a surface once."""
+    found: list[FinishedReadings] = []
+    seen: set[str] = set()
+    for part in root.parts("finished"):
+        surface = draft.surface_named(part, "surface")
+        if surface is not None and surface in seen:
+            part.fault("surface", "job.twice", surface, "each surface once")
+            surface = None
+        if part.has("units"):
+            part.use_units("units")
+        points, whole = _points(part, draft)
+        if whole and len({(u, v) for _, (u, v, _) in points}) < 3:
+            part.fault("csv" if part.has("csv") else "points", "grounds.few", len(points), "3 …")
+        _agree(part, points)
+        if surface is not None:
+            seen.add(surface)
+            draft.when_built(lambda all_of, p=part, s=surface, a=points: _on_the_wall(p, all_of, s, a, ()))  # type: ignore[misc]
+            found.append(FinishedReadings(surface, tuple(reading for _, reading in points)))
+    draft.put(finished=tuple(found))
+
+
 def read(root: Part, draft: Draft) -> None:
     """Read [[readings]] into the draft: a surface once; whether they lie on it is looked at when it is built."""
     found: list[WallReadings] = []
@@ -74,6 +110,7 @@ def read(root: Part, draft: Draft) -> None:
         if surface is None:
             continue
         seen.add(surface)
+        draft.when_built(lambda all_of, p=part, s=surface: _upright(p, all_of, s))  # type: ignore[misc]
         draft.when_built(lambda all_of, p=part, s=surface, a=points, b=fixed: _on_the_wall(p, all_of, s, a, b))  # type: ignore[misc]
         found.append(
             WallReadings(
@@ -217,6 +254,13 @@ def _agree(part: Part, points: Sequence[Placed]) -> None:
 
 def _at(u: Fraction | float, v: Fraction | float) -> str:
     return f"at {write(u)}, up {write(v)}"
+
+
+def _upright(part: Part, surfaces: Sequence[Surface], name: str) -> None:
+    """Readings are off a plumb line: on a soffit, a top or a battered wall "plumb" means nothing."""
+    surface = next((s for s in surfaces if s.id == name), None)
+    if surface is not None and surface.tilt != UPRIGHT:
+        part.fault("surface", "grounds.not-upright", f"{name}, {surface.tilt:g}°", f"{UPRIGHT}°")
 
 
 def _on_the_wall(

@@ -110,9 +110,15 @@ def checked(
     cuts: dict[Length, list[Cut]] = {}
     held: list[tuple[Offcut, Cut]] = []
     longest = max(bar.length for bar in bars)
+    of: Counter[str] = Counter()
+    for piece in wanted:
+        of[piece.id] += piece.count
+    before: Counter[str] = Counter()
     for piece in sorted(wanted, key=lambda p: (-p.length, p.id)):
-        for n in range(1, piece.count + 1):
-            one = Cut(piece.id, piece.length, n, piece.count)
+        for _ in range(piece.count):
+            before[piece.id] += 1
+            n = before[piece.id]
+            one = Cut(piece.id, piece.length, n, of[piece.id])
             if piece.length <= longest:
                 cuts.setdefault(piece.length, []).append(one)
                 continue
@@ -122,7 +128,7 @@ def checked(
                 continue
             parts = _spliced(piece, bars, splice, aim, at)
             for k, part in enumerate(parts, start=1):
-                cut = Cut(piece.id, part, n, piece.count, k, len(parts))
+                cut = Cut(piece.id, part, n, of[piece.id], k, len(parts))
                 cuts.setdefault(part, []).append(cut)
     return Asked(cuts, tuple(bars), tuple(on_truck), tuple(held), kerf, aim)
 
