@@ -65,7 +65,8 @@ class Front:
 
     async def _serve(self, phone: asyncio.StreamReader, to_phone: asyncio.StreamWriter) -> None:
         async with self._room:
-            with contextlib.suppress(OSError):
+            # Cancelled only when the front closes: then it is over, and no fault.
+            with contextlib.suppress(OSError, asyncio.CancelledError):
                 desk, to_desk = await asyncio.open_connection("127.0.0.1", self._behind)
                 try:
                     await asyncio.gather(_hand_on(phone, to_desk), _hand_on(desk, to_phone))

@@ -219,7 +219,9 @@ async function keepPages() {
     const ready = await navigator.serviceWorker.ready;
     const marks = [...document.querySelectorAll(".rod a, .stages a")].map((mark) => new URL(mark.href).pathname);
     const pages = [...new Set([location.pathname, ...marks])];
-    ready.active.postMessage({ keep: pages.filter((address) => address.startsWith("/job/") || address === "/"), person });
+    const files = [...document.querySelectorAll("script[src], link[href]")].map((one) => one.src || one.href);
+    const keep = pages.filter((address) => address.startsWith("/job/") || address === "/");
+    ready.active.postMessage({ keep, files, person });
   } catch {
     if (none) none.hidden = false;
   }

@@ -11,10 +11,10 @@ self.addEventListener("install", (event) => {
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
 
 self.addEventListener("message", (event) => {
-  const { keep, person, forget } = event.data;
+  const { keep, files, person, forget } = event.data;
   const answer = (said) => event.ports[0] && event.ports[0].postMessage(said);
   if (forget) event.waitUntil(forgetAll().then(() => answer({ forgotten: true })));
-  if (keep) event.waitUntil(keepPages(keep, person).then((kept) => answer({ kept })));
+  if (keep) event.waitUntil(keepPages(keep, files, person).then((kept) => answer({ kept })));
 });
 
 const pagesOf = (person) => `pages-${person}`;
@@ -23,8 +23,9 @@ async function forgetAll(but) {
   for (const name of await caches.keys()) if (name.startsWith("pages-") && name !== but) await caches.delete(name);
 }
 
-async function keepPages(addresses, person) {
+async function keepPages(addresses, files, person) {
   await forgetAll(pagesOf(person));
+  await (await caches.open(STATIC)).addAll(files);
   const pages = await caches.open(pagesOf(person));
   let kept = 0;
   for (const address of addresses) {
