@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from datetime import date
+from typing import TYPE_CHECKING, cast
 
-from darby.answers.also import also
 from darby.answers.coats import SurfaceCoats
 from darby.answers.stage import Answers, Stage, Waiting
 from darby.answers.wall import Wall
@@ -16,6 +16,7 @@ from darby.quantities import Order, Volumes
 from darby.working import Quantity
 
 if TYPE_CHECKING:
+    from darby.job.done import DoneWork
     from darby.job.model import Job
     from darby.rulebook import Book
 
@@ -24,12 +25,14 @@ ONE_COAT = "one-coat"
 
 
 def _ask(job: Job, book: Book, answers: Answers, at: str) -> VisitsAsk | Waiting:  # noqa: ARG001 -- of the whole job
+    from darby.answers.also import also  # it needs the mixes, which need the pace of a coat, which is here
+
     lacks = _lacks(job)
     if lacks:
         return Waiting(lacks=lacks)
     order: Order = answers.of("order")
     beads = _beads(order, answers)
-    surfaces = []
+    surfaces: list[SurfaceTime] = []
     for name, volumes in answers.good("volumes").items():
         surfaces += _times(job, answers, name, volumes, beads)
     wanted = {c.coat for s in surfaces for c in s.coats if c.pace is None}
@@ -49,6 +52,7 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> VisitsAsk | Waiting
         damp_by=job.days.damp_by or "owner",
         week=job.days.week,
         holidays=job.days.holidays,
+        nowhere=_nowhere(job, surfaces),
     )
 
 
@@ -86,8 +90,34 @@ def _times(
                     moist=coat.moist.value if coat.moist is not None else 0,
                 )
             )
-        times.append(SurfaceTime(f"{name}/{area.zone}", tuple(done), wall.reach))
+        times.append(SurfaceTime(f"{name}/{area.zone}", tuple(done), wall.reach, _done(job, name, area.zone, done)))
     return times
+
+
+def _done(job: Job, name: str, zone: str, coats: list[CoatTime]) -> tuple[date | None, ...]:
+    """Dates of the first coats, up to the last that was written down; None for one between that was not."""
+    on = {
+        entry.coat: max(e.on for e in job.done if (e.surface, e.zone, e.coat) == (name, entry.zone, entry.coat))
+        for entry in job.done
+        if entry.surface == name and entry.zone in (None, zone)
+    }
+    dates = [on.get(cast("DoneWork", coat.coat)) for coat in coats]
+    while dates and dates[-1] is None:
+        dates.pop()
+    return tuple(dates)
+
+
+def _nowhere(job: Job, surfaces: list[SurfaceTime]) -> tuple[tuple[str, str], ...]:
+    """What was written down as done where the chosen build-up has no such coat."""
+    planned = {(s.at, c.coat) for s in surfaces for c in s.coats}
+    places = {s.at for s in surfaces}
+    lost = []
+    for entry in job.done:
+        at = [p for p in places if p == f"{entry.surface}/{entry.zone}" or not entry.zone]
+        at = [p for p in at if p.partition("/")[0] == entry.surface]
+        if at and not any((p, entry.coat) in planned for p in at):
+            lost.append((entry.surface, entry.coat))
+    return tuple(dict.fromkeys(lost))
 
 
 def coat_pace(job: Job, at: str, option: str, coat: Coat) -> Quantity | None:

@@ -165,7 +165,7 @@ def days(
     """List what comes next on all open jobs."""
     from datetime import date
 
-    from darby.cli.days_list import answered, job_files, open_json, print_open
+    from darby.cli.days_list import job_files, open_json, print_open
 
     setting = _setting(es=es, metric=False)
     try:
@@ -173,13 +173,20 @@ def days(
     except ValueError:
         _refuse(setting.say("cli.bad-day", found=Verbatim(on)))
     try:
-        named = answered(job_files(files), lambda path: _answer(_load(path, es=es, as_json=as_json), es=es))
+        paths = job_files(files)
     except FileNotFoundError as error:
         _refuse(setting.say("cli.no-jobs-in", folder=Verbatim(error.args[0])))
+    named: dict[str, Answers] = {}
+    for path in paths:
+        try:
+            named[str(path)] = _answer(_load(path, es=es), es=es)
+        except typer.Exit:  # its faults are said; the other jobs stand
+            continue
     if as_json:
         _print_json(open_json(named, day))
     else:
         print_open(console(), named, day, setting)
+    raise typer.Exit(2 if len(named) < len(paths) else 0)
 
 
 @app.command("sum", cls=Plain, help=_help("sum"))

@@ -13,7 +13,7 @@ from darby.working import Quantity
 Real = float | int | Fraction
 
 DampBy = Literal["owner", "crew"]
-Why = Literal["start", "wait", "hours"]
+Why = Literal["start", "wait", "hours", "done"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +39,24 @@ class CoatTime:
 
 @dataclass(frozen=True, slots=True)
 class SurfaceTime:
-    """All that is done on one surface or zone ("bay-south/hollow"), in order; ``reach`` [m] is its highest point."""
+    """All that is done on one surface or zone ("bay-south/hollow"), in order; ``reach`` [m] is its highest point.
+
+    ``done``: the dates of the first of these, so many as are on the wall already; None for one that nobody dated.
+    The last of them has a date.
+    """
 
     at: str
     coats: tuple[CoatTime, ...]
     reach: Real | None = None
+    done: tuple[date | None, ...] = ()
+
+    @property
+    def done_on(self) -> tuple[date, ...]:
+        """The dates of what is done; what nobody dated counts with what came next."""
+        dates: list[date] = []
+        for day in reversed(self.done):
+            dates.append(day or dates[-1])
+        return tuple(reversed(dates))
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +81,8 @@ class VisitsAsk:
     """All surfaces of a job, side by side, and the one crew that does them.
 
     ``day`` [s] is the crew's working day, ``set_up`` [s] what the whole crew needs of each before it can work.
-    ``week``: days worked a week, from Monday (None = the rule book's). ``as_of`` is the only clock.
+    ``week``: days worked a week, from Monday (None = the rule book's). ``as_of`` is the only clock. ``nowhere``:
+    (surface, coat) that was written down as done where the chosen build-up has no such coat.
     """
 
     book: Book
@@ -82,6 +96,7 @@ class VisitsAsk:
     damp_by: DampBy = "owner"
     week: int | None = None
     holidays: tuple[date, ...] = ()
+    nowhere: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,8 +129,8 @@ class Piece:
 class Trip:
     """One day on site. ``hours`` is work, ``idle`` waiting for a coat that firms up the same day.
 
-    ``why``: the first ("start"), the day before was full ("hours"), or a coat had to wait ("wait": ``waited_at``,
-    ``waited_coat`` and the ``rules`` behind the wait).
+    ``why``: the first ("start"), the day before was full ("hours"), a coat had to wait ("wait": ``waited_at``,
+    ``waited_coat`` and the ``rules`` behind the wait), or it is no plan but what was done ("done").
     """
 
     number: int

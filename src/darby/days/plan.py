@@ -37,11 +37,15 @@ class Task:
 
 @dataclass(frozen=True, slots=True)
 class Chain:
-    """Coats of one surface in order; ``access`` is the kind it needs set up first ("" = none)."""
+    """Coats of one surface in order; ``access`` is the kind it needs set up first ("" = none).
+
+    ``done``: days (ordinals) of the first of them, so many as are done.
+    """
 
     at: str
     tasks: tuple[Task, ...]
     access: str = ""
+    done: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +122,8 @@ class _Surface:
 
     def __init__(self, chain: Chain, tasks: tuple[Task, ...], usable: int) -> None:
         self.at, self.access, self.tasks = chain.at, chain.access, tasks
-        self.i, self.left = 0, tasks[0].time
+        self.i = len(chain.done)
+        self.left = tasks[self.i].time
         self.began: int | None = None
         self.must_by: int | None = None
         self.waited: int | None = None
@@ -179,23 +184,35 @@ class Planner:
         self.hours = sum(time for _, time in self.extras) + sum(self.set_up.values())
         self.most = 0
         for chain in chains:
-            if chain.tasks:
+            self.plan.done.update({(chain.at, n): (day, day) for n, day in enumerate(chain.done)})
+            if len(chain.done) < len(chain.tasks):
                 surface = _Surface(chain, self._possible(chain), usable)
                 self.by_at[chain.at] = surface
-                self.hours += sum(t.time for t in surface.tasks)
+                self.hours += sum(t.time for t in surface.tasks[surface.i :])
                 self._enter(surface)
-                self._make_ready(surface)
+                self._begin(surface, chain)
         self.plan.bound = self._least()
 
     def run(self, first: int) -> Plan:
         """Go out day by day from the first working day on or after ``first`` until everything is done."""
-        day, after_full = first, True
+        day, after_full = first, bool(self.sizes) or not self.waiting  # what is done already may keep all waiting
         while self.extras or self.sizes or self.waiting:
             day = self._next_day(day)
             self.plan.days.append(_Day(self, day, after_full).run())
             after_full = bool(self.extras or self.sizes)
             day += 1
         return self.plan
+
+    def _begin(self, surface: _Surface, chain: Chain) -> None:
+        """Ready at once, or as soon as the last coat that is done lets the next go on."""
+        last = surface.tasks[surface.i - 1] if chain.done else None
+        if last is not None and last.most is not None:
+            surface.must_by = chain.done[-1] + last.most // DAY
+        if last is None or not last.least:
+            self._make_ready(surface)
+            return
+        surface.waited = chain.done[-1] + whole_days(last.least)
+        self.wait(surface, surface.waited)
 
     # --- what is still to come ---------------------------------------------------------------------
 

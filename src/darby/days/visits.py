@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
+from itertools import pairwise
 from string import ascii_lowercase
 from typing import Any
 
 from darby.days.access import choose
 from darby.days.model import CoatDays, CoatTime, Extra, Hire, Piece, Real, SurfaceTime, Trip, Visits, VisitsAsk
-from darby.days.plan import Chain, DayOut, Plan, Planner, Task, whole_days
+from darby.days.plan import DAY, Chain, DayOut, Plan, Planner, Task, whole_days
 from darby.days.weather import limits
 from darby.days.workdays import working_days
 from darby.measure.faults import Fault, Unreadable
@@ -38,14 +39,19 @@ def visits(ask: VisitsAsk) -> tuple[Visits, Working]:
     hours = [_hours_of(surface, working) for surface in ask.surfaces]
     extras = _extras(ask, working)
     kinds = _access(ask, working)
-    plan = _plan(ask, hours, extras, kinds)
+    before = _done_days(ask, hours, extras, kinds)
+    plan = _plan(ask, hours, [] if before else extras, kinds)
     total = _total(ask, working, hours, extras, kinds)
-    trips = tuple(_trip(number, out, ask, working) for number, out in enumerate(plan.days, 1))
-    count = _count(plan, trips, usable, working)
+    trips = tuple(_done_trip(number, day, pieces, working) for number, (day, pieces) in enumerate(before, 1))
+    trips += tuple(_trip(number, out, ask, working) for number, out in enumerate(plan.days, len(trips) + 1))
+    bound = len(before) + plan.bound
+    count = _count(bound, trips, usable, working)
     alone = _alone(_plan(_unwaiting(ask), hours, extras, kinds), len(trips), total, usable, working)
     forced = working.step("job/trips-by-waits", "max(trips - alone, 0)", "trips", "days.trips-by-waits",
                           trips=count, alone=alone)  # fmt: skip
     coats = _coats(ask, plan, hours, int(ask.day - ask.set_up))
+    if before:
+        working.note("days.counted-from", "fact", "job", trips=Quantity(len(before), unit("trips")), day=before[-1][0])
     span = _span("job/span", trips[0].day, trips[-1].day, "days.span", working) if trips else Quantity(0, unit("day"))
     answer = Visits(
         trips=trips,
@@ -55,8 +61,8 @@ def visits(ask: VisitsAsk) -> tuple[Visits, Working]:
         count=count,
         alone=alone,
         forced=forced,
-        bound=Quantity(plan.bound, unit("trips")),
-        proved=plan.bound == len(trips),
+        bound=Quantity(bound, unit("trips")),
+        proved=bound == len(trips),
         first=trips[0].day if trips else ask.as_of,
         last=trips[-1].day if trips else ask.as_of,
         span=span,
@@ -174,10 +180,18 @@ def _plan(
     kinds: dict[str, str],
 ) -> Plan:
     chains = [
-        Chain(surface.at, tuple(_task(c, q) for c, q in zip(surface.coats, rows, strict=True)), kinds[surface.at])
+        Chain(
+            surface.at,
+            tuple(_task(c, q) for c, q in zip(surface.coats, rows, strict=True)),
+            kinds[surface.at],
+            tuple(day.toordinal() for day in surface.done_on),
+        )
         for surface, rows in zip(ask.surfaces, hours, strict=True)
     ]
-    used = set(kinds.values())
+    stands = {kinds[surface.at] for surface in ask.surfaces if surface.done}
+    used = set(kinds.values()) - stands
+    last = max((day for surface in ask.surfaces for day in surface.done_on), default=None)
+    first = ask.as_of if last is None else max(ask.as_of, last + timedelta(1))
     planner = Planner(
         chains,
         [Task(extra.what, int(crew.value)) for extra, crew in extras],
@@ -186,7 +200,10 @@ def _plan(
         int(ask.set_up),
         working_days(_week(ask), ask.holidays),
     )
-    return planner.run(ask.as_of.toordinal())
+    plan = planner.run(first.toordinal())
+    for kind in sorted(stands - {""}):
+        plan.set_up[kind] = min(s.done_on[0] for s in ask.surfaces if kinds[s.at] == kind and s.done).toordinal()
+    return plan
 
 
 def _week(ask: VisitsAsk) -> int:
@@ -212,6 +229,29 @@ def _trip(number: int, out: DayOut, ask: VisitsAsk, working: Working) -> Trip:
     return Trip(number, trip.day, pieces, hours, trip.idle, "wait", at, coat.coat, coat.rules)
 
 
+def _done_days(
+    ask: VisitsAsk, hours: list[list[Quantity]], extras: list[tuple[Extra, Quantity]], kinds: dict[str, str]
+) -> list[tuple[date, tuple[Piece, ...]]]:
+    """What was done, day by day; setting up on the first day a kind was needed, protecting on the first of all."""
+    days: dict[date, list[Piece]] = {}
+    set_up = {row.kind: int(row.set_up) for row in ask.access if row.set_up}
+    done = [(day, s, n) for s in ask.surfaces for n, day in enumerate(s.done_on)]
+    times = {s.at: rows for s, rows in zip(ask.surfaces, hours, strict=True)}
+    for day, surface, number in sorted(done, key=lambda row: row[0]):
+        if not days:
+            days[day] = [Piece("", extra.what, int(crew.value)) for extra, crew in extras]
+        pieces = days.setdefault(day, [])
+        if (kind := kinds[surface.at]) in set_up:
+            pieces.append(Piece("", kind, set_up.pop(kind)))
+        pieces.append(Piece(surface.at, surface.coats[number].coat, int(times[surface.at][number].value)))
+    return [(day, tuple(pieces)) for day, pieces in days.items()]
+
+
+def _done_trip(number: int, day: date, pieces: tuple[Piece, ...], working: Working) -> Trip:
+    hours = add_up(f"job/trip-{number}/hours", [Quantity(p.time, H) for p in pieces], "days.trip-hours", working)
+    return Trip(number, day, pieces, hours, Quantity(0, H), "done")
+
+
 def _in_days(seconds: Real) -> Quantity:
     """A wait, shown in hours up to the longest wait that codes give in hours (48 h), else in days."""
     day = unit("day")
@@ -221,7 +261,8 @@ def _in_days(seconds: Real) -> Quantity:
 def _unwaiting(ask: VisitsAsk) -> VisitsAsk:
     """The same work if no coat had to wait for another."""
     surfaces = tuple(
-        replace(s, coats=tuple(replace(c, wait_least=0, wait_most=None) for c in s.coats)) for s in ask.surfaces
+        replace(s, coats=tuple(replace(c, wait_least=0, wait_most=None) for c in s.coats), done=())
+        for s in ask.surfaces
     )
     return replace(ask, surfaces=surfaces)
 
@@ -235,12 +276,12 @@ def _alone(plan: Plan, most: int, total: Quantity, usable: Quantity, working: Wo
                          proof=proof, after=[k for k in (total.key, usable.key) if k])  # fmt: skip
 
 
-def _count(plan: Plan, trips: tuple[Trip, ...], usable: Quantity, working: Working) -> Quantity:
+def _count(bound: int, trips: tuple[Trip, ...], usable: Quantity, working: Working) -> Quantity:
     full = shown(usable.value, H)
     proof = (
         *(f"{t.number}: {t.day.isoformat()}: {shown(t.hours.value, H)} + {shown(t.idle.value, H)} <= {full}"
-          for t in trips),
-        f"{plan.bound} <= {len(trips)}",
+          for t in trips if t.why != "done"),
+        f"{bound} <= {len(trips)}",
     )  # fmt: skip
     return working.found("job/trips", len(trips), "trips", "days.trips", method="days.greedy-plan", proof=proof)
 
@@ -310,7 +351,8 @@ def _say(ask: VisitsAsk, plan: Plan, answer: Visits, working: Working) -> None:
     if answer.proved:
         working.note("days.fewest", "fact", "job", trips=len(answer.trips))
     else:
-        working.note("days.greedy", "assumed", "job", trips=len(answer.trips), bound=plan.bound)
+        working.note("days.greedy", "assumed", "job", trips=len(answer.trips), bound=int(answer.bound.value))
+    _say_done(ask, working)
     for lag in plan.lags:
         _say_lag(ask, lag.at, lag.number, lag.impossible, answer, working)
     asked = (coat for surface in ask.surfaces for coat in surface.coats)
@@ -326,6 +368,20 @@ def _say(ask: VisitsAsk, plan: Plan, answer: Visits, working: Working) -> None:
             working.note("days.hire-span", "assumed", "job", kind=hire.kind, days=hire.days,
                          first=hire.first, last=hire.last)  # fmt: skip
     working.notes.extend(limits(ask.book))
+
+
+def _say_done(ask: VisitsAsk, working: Working) -> None:
+    """What was done sooner than its wait allows; and what was done where nothing of the kind is planned."""
+    for surface in ask.surfaces:
+        for (this, before), (that, on) in pairwise(zip(surface.coats, surface.done, strict=False)):
+            if not before or not on or this.wait_least < int(ask.day - ask.set_up):
+                continue
+            if (on - before).days * DAY < this.wait_least:
+                working.note("days.done-early", "caution", surface.at, rules=this.rules, place=surface.at,
+                             coat=that.coat, after=this.coat, on=on, done=before,
+                             least=_in_days(this.wait_least))  # fmt: skip
+    for at, coat in ask.nowhere:
+        working.note("days.done-nowhere", "caution", at, place=at, coat=coat)
 
 
 def _say_lag(ask: VisitsAsk, at: str, number: int, impossible: bool, answer: Visits, working: Working) -> None:

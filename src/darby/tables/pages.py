@@ -18,6 +18,8 @@ from darby.tables.parts import parts_line
 from darby.tables.places import coat_called, edge_called, mix_called, place
 from darby.tables.recoated import recoat_pages, ways_pages
 from darby.tables.setting import Setting
+from darby.tables.surveyed import patch_pages, survey_pages
+from darby.tables.waiting import lack
 from darby.words import Verbatim, catalogue, day, unit_names
 from darby.working import Amount, Note, Quantity
 
@@ -41,6 +43,7 @@ def pages(answers: Answers, setting: Setting) -> list[Page]:
     """
     made = [_head(answers, setting), _coats(answers, setting)]
     good = {stage: answers.good(stage).get("job") for stage in ("mixes", "order", "days", "price")}
+    made += [*survey_pages(answers, setting), *patch_pages(answers, setting)]
     made += recoat_pages(answers, setting)
     made += joints_pages(answers, setting)
     made += lath_pages(answers, setting)
@@ -359,7 +362,7 @@ def _waiting(answers: Answers, setting: Setting) -> Page:
         where = place(answers, at, setting)
         part = _part(stage, setting) + (f" ({where})" if where else "")
         if isinstance(why, Waiting):
-            lacks: Sequence[str] = [_lack(code, setting) for code in why.lacks]
+            lacks: Sequence[str] = [lack(code, setting) for code in why.lacks]
             behind = [_part(s, setting).lower() for s, _ in why.behind]
             lines.append(setting.say("cli.waiting.line", part=part, lacks=", ".join([*lacks, *behind])))
         else:
@@ -372,12 +375,3 @@ def _waiting(answers: Answers, setting: Setting) -> Page:
 def _part(stage: str, setting: Setting) -> str:
     code = f"cli.part.{stage}"
     return setting.say(code) if code in catalogue("en") else stage
-
-
-def _lack(code: str, setting: Setting) -> str:
-    """What is missing; a pace is asked for by its work."""
-    head, dash, work = code.partition("-")
-    if dash and head.endswith(".pace"):
-        called = f"cli.work.{work}"
-        return setting.say(head, work=setting.say(called).lower() if called in catalogue("en") else work)
-    return setting.say(code)
