@@ -125,8 +125,30 @@ WHOLE = (
     '\n[[readings]]\nsurface = "side"\nunits = "ft"\npoints = [[0, 0, 0], [30, 0, 0], [0, 9, 0]]\n'
     'fixed = [[0, 0, 0]]\nleast = "3/8 in"\nheld = "lath"\nface = "leaning"\nspacing = "5 ft"\n'
     '\n[[finished]]\nsurface = "side"\nunits = "ft"\npoints = [[0, 0, 0], [5, 0, 0], [9, 0, 0]]\n'
+    '\n[[done]]\nsurface = "front"\nzone = "patch"\ncoat = "scratch"\non = 2026-03-05\n'
     '\n[cuts]\nblade = "1/8 in"\nsplice = "2 ft"\none_piece = ["corner bead"]\n'
     '\n[[cuts.on_truck]]\nitem = "weep screed"\nlength = "6 ft"\ncount = 2\nname = "red"\n'
+    '\n[[match]]\nsurface = "side"\nsays = "shed"\nlooks = "dash"\nretained = [["No. 16", "2 g"], ["pan", "1 g"]]\n'
+    'depths = ["1/16 in"]\nread_by = "putty"\npaint_coats = 2\npaint = "paint"\n'
+    'board = [{ sand = ["No. 30", "No. 20"], method = "float", thickness = "1/8 in", how = "tight" }]\n'
+    'also_paint = { to = "the corner", length = "9 ft", height = "8 ft" }\n'
+    'signed = { board = 1, by = "the owner", on = 2026-02-20, light = "shade", off = "10 ft" }\n'
+    '\n[[match]]\nsurface = "front"\npassing = [["No. 16", "96 %"]]\nfilm = "12 mil"\n'
+    'also_paint = { to = "the corner", area = "90 sq ft" }\n'
+    '\n[[survey]]\nsurface = "side"\ngrid = "1 ft"\ntaps = []\npace = "300 sq ft/h"\n'
+    '[[survey.hollow]]\nid = "h"\nname = "h"\noutline = ["1 ft, 1 ft", "2 ft, 1 ft", "2 ft, 2 ft"]\npush = "firm"\nlath = "tight"\n'
+    '[[survey.loose]]\nid = "l"\nname = "l"\nsize = "1 ft x 1 ft"\nat = "3 ft"\nup = "1 ft"\n'
+    '[[survey.loose]]\noutline = ["1 ft, 5 ft", "2 ft, 5 ft", "2 ft, 6 ft"]\n'
+    '[[survey.hollow]]\nsize = "1 ft x 1 ft"\nat = "3 ft"\nup = "3 ft"\n'
+    '[[survey.crack]]\nid = "c"\nname = "c"\nline = ["1 ft, 3 ft", "2 ft, 4 ft"]\nwidth = "1 mm"\nleaks = true\n'
+    'returned = true\ngauge = "0.1 mm"\nreading = [{ on = 2026-01-02, width = "1 mm", air = "40 F" }]\n'
+    '\n[[survey]]\nid = "back"\nname = "Back"\nsize = "9 ft x 8 ft"\n'
+    'openings = [{ id = "w", name = "w", size = "2020", kind = "window", at = "3 ft", up = "3 ft", reveal = "0 in", '
+    'frame = "1 in", rise = "0 in", plaster = [] }]\n'
+    '\n[[patch]]\nsurface = "hole"\nflange = "1 in"\nold = "soft"\ncut = "6 sq ft/h"\n'
+    'hollow = { head = "1 in", sill = "1 in", left = "1 in", right = "1 in" }\n'
+    'lines = { head = "6 in", sill = "6 in", left = "6 in", right = "6 in" }\n'
+    '\n[[match]]\nsurface = "shed-1"\ngrains = [["No. 30", "No. 20"]]\n'
     + SHAPES
     + f"""
 [[wall]]
@@ -193,7 +215,7 @@ WHOLE_FIRM = (
     'lengths = [{ length = "8 ft", price = "$7.50" }]\n'
 )
 FREE = {"gables", "openings", "follow", "applies"}
-LISTED = {"wall", "garden_wall", "strip"}
+LISTED = {"wall", "garden_wall", "strip", "survey"}
 """Where openings are a list, not a table by number."""
 
 
