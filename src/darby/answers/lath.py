@@ -155,13 +155,13 @@ def _cuts(book: Book, laid: Joints, outline: Outline) -> Iterator[Cut]:
     for joint in laid.chosen.joints:
         if joint.on_edge or joint.axis == "along" or (runs_on and joint.kind == "control"):
             continue
-        for n, (start, end) in enumerate(joint.pieces):
+        for start, end in joint.pieces:
             a = max(min(start[0], end[0]), min(us)), max(min(start[1], end[1]), min(vs))
             b = min(max(start[0], end[0]), max(us)), min(max(start[1], end[1]), max(vs))
             long = b[1] - a[1] if joint.axis == "vertical" else b[0] - a[0]
             across = (a[0], min(us), max(us)) if joint.axis == "vertical" else (a[1], min(vs), max(vs))
             if long > 0 and across[1] < across[0] < across[2]:
-                yield Cut(f"{joint.id}-{n + 1}" if n else joint.id, a, b)
+                yield Cut(joint.id, a, b)
 
 
 def _corners(job: Job, answers: Answers, wall: Wall, zone: str, wanted: LathWanted) -> Iterator[Corner]:

@@ -12,6 +12,7 @@ from dataclasses import replace
 from darby.drawing.dxf import Units, to_dxf
 from darby.drawing.elevation import Ground, Joint, elevation, opening_called, titled
 from darby.drawing.key import KeyEntry, key
+from darby.drawing.lath import lath_marks, lathed_elevation
 from darby.drawing.layout import core, lay_out
 from darby.drawing.model import (
     CUT_LAPTOP,
@@ -68,6 +69,6 @@ def moved(marks: Sequence[Mark], right: float = 0.0, up: float = 0.0) -> tuple[M
 __all__ = [
     "CUT_LAPTOP", "CUT_PAPER", "CUT_PHONE", "LAPTOP", "METRIC_PAPERS", "PAPER", "PAPERS", "PHONE", "ROLES",
     "Coat", "Ground", "Joint", "KeyEntry", "Kind", "Mark", "Role", "Sheet", "Units",
-    "cut_title", "elevation", "extent_on", "key", "lay_out", "moved", "opening_called", "section", "sheet_for",
-    "stylesheet", "titled", "to_dxf", "to_svg",
+    "cut_title", "elevation", "extent_on", "key", "lath_marks", "lathed_elevation", "lay_out", "moved",
+    "opening_called", "section", "sheet_for", "stylesheet", "titled", "to_dxf", "to_svg",
 ]  # fmt: skip

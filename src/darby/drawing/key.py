@@ -14,10 +14,14 @@ from darby.words import Language, say
 
 KEYED: tuple[str, ...] = (
     "block", "brick", "stone", "concrete", "old base", "lath", "old dash", "zone edge", "joint", "parting",
-    "ground", "ground past", "past",
+    "sheet", "end lap", "lath strip", "stud", "paper course",
+    "ground", "ground past", "past", "contour", "unread",
     "cut block", "cut concrete", "cut wood", "mortar", "paper", "cut lath", "base coat", "finish coat",
 )  # fmt: skip
 """Roles whose meaning is not plain, in the order a key lists them."""
+
+METRIC = ("ground", "contour")
+"""Roles whose sentence names a unit."""
 
 WIDE, HIGH = 30.0, 16.0
 """A swatch, in line-table pixels."""
@@ -46,7 +50,7 @@ def key(
     entries = []
     for role in KEYED:
         if role in there:
-            code = "ground.metric" if role == "ground" and system == "metric" else role
+            code = f"{role}.metric" if role in METRIC and system == "metric" else role
             text = say(f"drawing.key.{code}", {}, language)
             entries.append(KeyEntry(role, text, swatch(role, sheet, text)))
     return tuple(entries)

@@ -12,7 +12,7 @@ from typing import Literal
 
 Ink = Literal["ground", "ink", "ink2", "hair", "faint", "brick", "slate"]
 Fill = Literal["", "ground", "plaster", "hair", "ink"]
-Layer = Literal["", "sizes", "block", "joints", "grounds"]
+Layer = Literal["", "sizes", "block", "joints", "grounds", "lath"]
 
 DAY: Mapping[str, str] = MappingProxyType({
     "ground": "#FBF9F2", "ink": "#2A2E31", "ink2": "#565B5E", "hair": "#B4B2A6", "faint": "#D9D6CA",
@@ -92,11 +92,20 @@ ROLES: Mapping[str, Role] = MappingProxyType({
     "joint": Role(2, "ink", "d-joint", "JOINTS", 7, dash=(14, 4, 2.5, 4), layer="joints"),
     "joint line": Role(0.9, "ink2", "d-joint-line", "JOINTS", 8, layer="joints"),
     "tag": Role(1.6, "ink", "d-tag", "JOINTS", 7, fill="ground", layer="joints", symbol="tag", size=9.5),
+    # lath as it is put up
+    "stud": Role(1, "hair", "d-stud", "STUDS", 9, dash=(2, 4), layer="lath"),
+    "paper course": Role(1.1, "slate", "d-paper-course", "PAPER", 5, dash=(7, 3), layer="lath"),
+    "sheet": Role(1.2, "ink", "d-sheet", "SHEETS", 7, layer="lath"),
+    "end lap": Role(3, "ink", "d-end-lap", "SHEETS", 7, layer="lath"),
+    "lath strip": Role(1, "ink2", "d-lath-strip", "SHEETS", 8, layer="lath", hatch=Hatch("lines", 5, 45)),
+    "sheet number": Role(0, "ink", "d-sheet-number", "SHEETS", 7, layer="lath", halo=True),
     # grounds
     "ground": Role(1.9, "ink", "d-ground", "GROUNDS", 7, layer="grounds", symbol="ground", size=4.2, halo=True),
     "ground ring": Role(1.5, "brick", "d-ground-ring", "GROUNDS", 1, layer="grounds"),
     "ground past": Role(2.6, "brick", "d-ground-past", "GROUNDS", 1, layer="grounds", symbol="ringed ground",
                         size=4.2, halo=True),
+    "contour": Role(0.9, "ink2", "d-contour", "GROUNDS", 8, layer="grounds"),
+    "unread": Role(1.1, "ink2", "d-unread", "GROUNDS", 8, dash=(2, 5), layer="grounds"),
     "past": Role(1.1, "brick", "d-past", "GROUNDS", 1, layer="grounds", hatch=Hatch("lines", 6, 45)),
     # sizes and lettering
     "dimension": Role(0.9, "ink2", "d-dim", "SIZES", 8, layer="sizes", halo=True),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from darby.lath.courses import Laid, Rules, lay
 from darby.lath.face import NOUGHT, Face, Rect
@@ -17,7 +18,7 @@ from darby.measure.faults import Fault, Unreadable
 from darby.measure.limits import at_most
 from darby.measure.surface import Length
 from darby.measure.units import unit
-from darby.measure.writing import shown, write
+from darby.measure.writing import short, shown, write
 from darby.rulebook import Figure
 from darby.working import Quantity, Working
 
@@ -154,11 +155,9 @@ def _counted(
     laid = sum((p.area for p in pieces), NOUGHT)
     cut = sum((s.length * s.width for s in strips if s.sheet is not None), NOUGHT)
     left = sum((o.length * o.width for o in stack.offcuts), NOUGHT)
-    parts = " + ".join(shown(x, SQ_FT) for x in (laid, cut, left, stack.scrap))
-    proof = (
-        f"{stack.used} × {shown(one, SQ_FT)} = {shown(stack.used * one, SQ_FT)}",
-        f"{parts} = {shown(stack.used * one, SQ_FT)}",
-    )
+    whole_area = shown(stack.used * one, SQ_FT)
+    parts = " + ".join(_fine(x) for x in (laid, cut, left, stack.scrap))
+    proof = (f"{stack.used} × {_fine(one)} = {whole_area}", f"{parts} = {whole_area}")
     sheets = working.found(
         f"{key}/sheets", stack.used, "sheets", "lath.sheets", method="lath.method.sheet-by-sheet", proof=proof
     )
@@ -178,6 +177,11 @@ def _counted(
         code = "lath.more-than-rule" if more.value > 0 else "lath.fewer-than-rule"
         working.note(code, "fact", ask.at, sheets=sheets, rule=rule)
     return _Counts(sheets, every, rule, more)
+
+
+def _fine(area: Fraction) -> str:
+    """So many decimals that the sum of a few is true to the last one that is printed."""
+    return f"{short(SQ_FT.from_si(area), 2 + 2)} {SQ_FT.name}"
 
 
 def _fastened(
@@ -204,7 +208,7 @@ def _say(working: Working, ask: LathAsk, face: Face, rules: Rules, laid: Sequenc
         _say_of_framing(working, ask, rules, laid, ties)
     for joint in ask.joints:
         if any(_loose(face, ask.joints, joint, end, rules.side_lap) for end in (joint.start, joint.end)):
-            working.note("lath.joint-loose", "caution", ask.at, joint=joint.id)
+            working.note("lath.joint-loose", "caution", ask.at, joints=(joint.id,))
 
 
 def _say_of_framing(working: Working, ask: LathAsk, rules: Rules, laid: Sequence[Laid], ties: Figure) -> None:

@@ -46,7 +46,7 @@ class Stack:
 
     def cut(self, length: Length, width: Length) -> Taken:
         """Cuts a piece, no larger than a sheet, and lays the rests aside."""
-        fits = [o for o in self._lying if o[2] >= length and o[3] >= width]
+        fits = [(area, n, a, b) for area, n, a, b in self._lying if a >= length and b >= width]
         if fits:
             best = min(fits, key=lambda o: o[:2])
             self._lying.remove(best)

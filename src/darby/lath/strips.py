@@ -18,7 +18,7 @@ from darby.working import Working
 def turn_of(working: Working, ask: LathAsk, corner: Corner) -> Figure:
     """How far lath goes round a corner, by the voice that is followed."""
     figure = ask.book.number("lath.corner.return", corner=corner.kind)
-    working.note(f"lath.corner-{corner.how}", "fact", ask.at, rules=(figure.id,), corner=corner.id, leg=figure)
+    working.note(f"lath.corner-{corner.how}", "fact", ask.at, rules=(figure.id,), edge=corner.id, leg=figure)
     return figure
 
 

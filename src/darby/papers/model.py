@@ -160,6 +160,66 @@ class QuotePaper:
     language: Language = "en"
 
 
+# --- the letter that sets ways side by side ----------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class LetterRow:
+    """What is compared, and what each way says to it; ``barred``: this way is not open. ``strong``: set large."""
+
+    label: str
+    cells: tuple[str, ...]
+    barred: tuple[bool, ...]
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Tight:
+    """A place that some way leaves short: what and where it is, its room, what it should keep; ``cells`` "" = fits."""
+
+    name: str
+    at: str
+    room: str
+    keep: str
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WayRow:
+    """One way over bare masonry: trips, crew hours, price of the whole job, what stands against it."""
+
+    what: str
+    trips: str
+    hours: str
+    price: str
+    against: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LetterPaper:
+    """Ways of doing it, side by side: ``rungs`` over old walls, ``ways`` over bare masonry; either may be empty."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    customer: str
+    place: str
+    opening: str
+    rungs: tuple[str, ...] = ()
+    rows: tuple[LetterRow, ...] = ()
+    cuts: tuple[Cut, ...] = ()
+    tight_heads: tuple[str, ...] = ()
+    tight: tuple[Tight, ...] = ()
+    tight_note: str = ""
+    lasts: str = ""
+    ways: tuple[WayRow, ...] = ()
+    ways_at: str = ""
+    before: tuple[str, ...] = ()
+    questions: tuple[str, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    language: Language = "en"
+
+
 # --- the supplier's order ----------------------------------------------------------------------------------
 
 
@@ -271,6 +331,8 @@ class CrewPaper:
     cautions: tuple[BothCaution, ...] = ()
     notes: tuple[Both, ...] = ()
     languages: tuple[Language, ...] = ("en", "es")
+    lath: Picture | None = None
+    lathing: tuple[Both, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -308,6 +370,54 @@ class TicketPaper:
     stamp: Stamp
     title: str
     tickets: tuple[Ticket, ...]
+    languages: tuple[Language, ...] = ("en", "es")
+
+
+# --- sample boards -----------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class BoardCard:
+    """A card that goes on the back of one sample board: its sand, how it is put on, how thick; lines to write on.
+
+    ``step``: what it is in the ladder. ``signed``: who signed for it, if somebody has. ``look``: light and distance.
+    """
+
+    number: str
+    step: Both
+    sand: Both
+    method: Both
+    how: Both
+    thickness: str
+    size: Both
+    look: Both
+    signed: Both = Both("")
+
+
+@dataclass(frozen=True, slots=True)
+class OldFace:
+    """What was read of one old face, and its boards. ``read``: what it is called, and how much."""
+
+    wall: Both
+    says: str
+    read: tuple[tuple[Both, Both], ...]
+    tells: tuple[tuple[Both, Both], ...]
+    notes: tuple[Both, ...]
+    varies: Both
+    order: Both
+    standing: Both
+    cards: tuple[BoardCard, ...]
+    cautions: tuple[BothCaution, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class BoardPaper:
+    """Sample boards: a sheet of what was read for each old face, then its cards, to be cut apart. No money on them."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    faces: tuple[OldFace, ...]
     languages: tuple[Language, ...] = ("en", "es")
 
 
@@ -397,4 +507,157 @@ class WorkingPaper:
     language: Language = "en"
 
 
-Paper = QuotePaper | OrderPaper | CrewPaper | TicketPaper | WorkingPaper
+# --- cut lists -----------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class SawCut:
+    """One piece of a bar: the letter it has in the drawing, its length, how many bars give one, where it goes."""
+
+    letter: str
+    length: str
+    where: Both
+
+
+@dataclass(frozen=True, slots=True)
+class SawRow:
+    """Bars that are sawn alike: their numbers, what they are, drawn to scale, the pieces from the left, the rest."""
+
+    bars: str
+    stock: Both
+    picture: Picture
+    cuts: tuple[SawCut, ...]
+    left: str
+
+
+@dataclass(frozen=True, slots=True)
+class StockRow:
+    """So many bars of one length to load or to buy; the money only for the firm."""
+
+    count: str
+    length: Both
+    each: str = ""
+    sum: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SawPart:
+    """One profile: what to load, how to saw it; ``sums`` of money and ``proof`` only for the firm."""
+
+    name: Both
+    stock: tuple[StockRow, ...]
+    rows: tuple[SawRow, ...]
+    sums: tuple[tuple[str, str], ...] = ()
+    proved: str = ""
+    proof: tuple[str, ...] = ()
+    notes: tuple[Both, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SawingPaper:
+    """What to saw from which bar. ``money``: the firm's copy; the crew's has none."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    opening: Both
+    parts: tuple[SawPart, ...]
+    sums: tuple[tuple[str, str], ...] = ()
+    notes: tuple[Both, ...] = ()
+    cautions: tuple[BothCaution, ...] = ()
+    money: bool = False
+    languages: tuple[Language, ...] = ("en", "es")
+
+
+# --- truing --------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class FaceRow:
+    """One way to put the face: plaster, money, thickest, out of plumb, what shows under a straightedge, its look."""
+
+    name: str
+    volume: str
+    cost: str
+    most: str
+    lean: str
+    look: str
+    chosen: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class HoldRow:
+    """One way to hold what is past the limit; ``chosen`` on his word."""
+
+    name: str
+    says: str
+    volume: str
+    cost: str
+    chosen: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SpotRow:
+    """A high spot: which and where, plaster and money that it costs, what knocking it down saves."""
+
+    where: Both
+    by: str
+    saves: str = ""
+    saves_money: str = ""
+    knocked: str = ""
+    knocked_money: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class HollowRow:
+    """A hollow past the limit: where it is deepest, how deep the plaster is there, area, lifts, plaster to fill it."""
+
+    where: Both
+    deepest: str
+    area: str
+    lifts: str
+    excess: str
+
+
+@dataclass(frozen=True, slots=True)
+class GroundRow:
+    """One ground or corner: where, whole plaster, ground from the bare wall, ground from the string; "?" = not read."""
+
+    name: Both
+    across: str
+    up: str
+    depth: str
+    ground: str
+    line: str
+    past: bool = False
+    known: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class TruingPaper:
+    """How a wall is trued. ``money``: the letter, with the faces side by side; the crew's sheet has the grounds."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    wall: Both
+    opening: Both
+    picture: Picture
+    map: Picture
+    hollows: tuple[HollowRow, ...] = ()
+    hollows_note: Both = Both("")
+    spots: tuple[SpotRow, ...] = ()
+    faces: tuple[FaceRow, ...] = ()
+    holdings: tuple[HoldRow, ...] = ()
+    held: Both = Both("")
+    grounds: tuple[GroundRow, ...] = ()
+    notes: tuple[Both, ...] = ()
+    cautions: tuple[BothCaution, ...] = ()
+    money: bool = False
+    languages: tuple[Language, ...] = ("en", "es")
+
+
+Paper = (
+    QuotePaper | LetterPaper | OrderPaper | CrewPaper | TicketPaper | BoardPaper | WorkingPaper
+    | SawingPaper | TruingPaper
+)  # fmt: skip

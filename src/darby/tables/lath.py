@@ -11,7 +11,7 @@ from darby.tables.page import Page
 from darby.tables.places import edge_called, place
 from darby.tables.setting import Setting
 from darby.words import Verbatim
-from darby.working import Quantity
+from darby.working import Note, Quantity
 
 if TYPE_CHECKING:
     from darby.answers import Answers
@@ -70,12 +70,19 @@ def _surface(surface: str, found: SurfaceLath, answers: Answers, setting: Settin
             rows.append((setting.say("cli.lath.strips"),))
             rows += [_strip(strip, surface, answers, setting) for strip in lath.strips]
         heads = tuple(setting.say(f"cli.lath.{h}") for h in ("piece", "from-left", "up", "cut", "from-sheet"))
-        lines = tuple(setting.say(n.code, **dict(n.values)) for n in notes if n.at == at)
+        lines = tuple(_said(n, surface, answers, setting) for n in notes if n.at == at)
         made.append(Page("lath", setting.say("cli.lath.of", wall=name), heads, tuple(rows), lines=lines,
                          right=frozenset({1, 2, 3}), whole=frozenset({1, 2, 3})))  # fmt: skip
         if lath.paper is not None:
             made.append(_paper(lath, name, setting))
     return made
+
+
+def _said(note: Note, surface: str, answers: Answers, setting: Setting) -> str:
+    values = dict(note.values)
+    if isinstance(values.get("edge"), str):
+        values["edge"] = Verbatim(edge_called(answers, surface, str(values["edge"]), setting))
+    return setting.say(note.code, **values)
 
 
 def _feet(length: Length, setting: Setting) -> str:
@@ -95,9 +102,7 @@ def _piece(piece: Piece, setting: Setting) -> tuple[str, ...]:
 
 def _strip(strip: Strip, surface: str, answers: Answers, setting: Setting) -> tuple[str, ...]:
     edge = f"{strip.of}/{strip.side}" if strip.sheet is not None else strip.of
-    name = place(answers, f"{surface}/{edge}", setting) if strip.sheet is not None else edge_called(
-        answers, surface, strip.of, setting
-    )  # fmt: skip
+    name = edge_called(answers, surface, edge, setting)
     sheet = _from(strip.sheet, setting, reused=strip.reused) if strip.sheet else setting.say("cli.lath.corner-lath")
     return name, "", "", _cut(strip.length, strip.width, setting), sheet
 

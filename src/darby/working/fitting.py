@@ -229,12 +229,15 @@ def _weight(node: Node, readings: frozenset[int]) -> Fraction | None:
 def _layout(
     node: Node, base: Base, units: Sequence[Unit], unit: Unit, system: System, *, percent: bool, turned: bool
 ) -> Node:
+    # a reading that is turned into degrees Celsius wants every other degree in Celsius too
+    celsius = turned and any(u.name == "deg F" for u in (*units, unit))
+
     def fit(u: Unit) -> Fit:
         if u.name == "deg F":
             return Fit(turned=turned)
         if u.name == "%" and not percent:
             return Fit()
-        size = base.size(u, system == "us")
+        size = base.size(u, system == "us" and not celsius)
         return Fit(pieces(u.scale / size)) if size else Fit()
 
     return fitted(node, [fit(u) for u in units], fit(unit))

@@ -9,6 +9,7 @@ from darby.job.draft import Draft
 from darby.job.fields import Document, Measured, key
 from darby.job.lath import CornerHow, LathWanted, Sides
 from darby.job.part import Part
+from darby.measure.limits import at_most
 from darby.measure.writing import write
 from darby.rulebook.load import default
 
@@ -68,7 +69,7 @@ def _sides(part: Part, name: str, like: str) -> Sides | None:
         return None
     width, length = sorted(package.sides)
     least = default().number("lath.strip.least")
-    if width < least.number:
+    if not at_most(least.number, width):
         part.fault(name, "lath.sheet-size", f"{write(width)} × {write(length)}", f"> {least.written}")
         return None
     return width, length

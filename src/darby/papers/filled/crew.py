@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from darby.papers.filled.cautions import cautions, crew_set_backs
+from darby.papers.filled.lathing import lathing
 from darby.papers.filled.mixing import parts_said
 from darby.papers.filled.parting import joint_rows
 from darby.papers.filled.pictures import beside_cut, cut_marks, cut_picture
@@ -34,7 +35,8 @@ NOTED = (
     "buildup.assumed-suction-usual", "buildup.assumed-suction-high", "buildup.assumed-suction-low",
     "buildup.test-patch", "buildup.joints-follow-base", "buildup.joints-panels", "joints.follow-base",
     "joints.none-needed", "joints.bare-openings", "joints.lath-cut", "joints.lath-on", "joints.gap",
-    "joints.gap-installed", "buildup.weep-screed", "buildup.expanded-flange", "buildup.no-bonding-on-lath",
+    "joints.gap-installed", "joints.gap-unknown", "buildup.weep-screed", "buildup.expanded-flange",
+    "buildup.no-bonding-on-lath",
 )  # fmt: skip
 """Notes that tell the crew what to do."""
 
@@ -55,6 +57,7 @@ def crew_sheet(writer: Writer, surface_id: str) -> CrewPaper:
     built, base = coats.of(largest), answers.job.base(surface_id, largest)
     marks, alt = cut_marks(writer, built.chosen, base.kind, base.joints, BEHIND)
     picture, abreast = beside_cut(writer, surface, marks, HIGH)
+    lath, lathed = lathing(writer, surface_id)
     return CrewPaper(
         firm=writer.firm,
         stamp=writer.stamp,
@@ -65,6 +68,8 @@ def crew_sheet(writer: Writer, surface_id: str) -> CrewPaper:
         picture=picture,
         cut=cut_picture(marks, alt, writer.say("paper.full-size")),
         abreast=abreast,
+        lath=lath,
+        lathing=lathed,
         beads=tuple(_beads(writer, answers.of("wall", surface_id), coats)),
         set_back=crew_set_backs(writer, surface_id),
         cautions=cautions(writer, surface_id),

@@ -85,16 +85,23 @@ def beside_cut(writer: Writer, surface: Surface, cut: Sequence[Mark], high: floa
     return _picture(writer, surface, marks, sheet, _key(marks, sheet, writer)), abreast
 
 
+def drawn(writer: Writer, surface: Surface, marks: Sequence[Mark], high: float, code: str) -> Picture:
+    """A wall drawn in some other way, as wide as the text and ``high`` at the most [pt], with its key."""
+    sheet = sheet_for(marks, WIDE, high, _sheets(writer))
+    return _picture(writer, surface, marks, sheet, _key(marks, sheet, writer), code)
+
+
 def _sheets(writer: Writer) -> Sequence[Sheet]:
     return PAPERS if writer.system == "us" else METRIC_PAPERS
 
 
 def _picture(
-    writer: Writer, surface: Surface, marks: Sequence[Mark], sheet: Sheet, items: tuple[KeyItem, ...] = ()
-) -> Picture:
+    writer: Writer, surface: Surface, marks: Sequence[Mark], sheet: Sheet, items: tuple[KeyItem, ...] = (),
+    code: str = "",
+) -> Picture:  # fmt: skip
     alt = titled(surface, writer.language, writer.system)
     scale = writer.say("drawing.scale" if writer.system == "us" else "drawing.scale.ratio", scale=sheet.words)
-    code = "paper.elevation.alike" if surface.count > 1 else "paper.elevation"
+    code = code or ("paper.elevation.alike" if surface.count > 1 else "paper.elevation")
     caption = writer.say(code, name=Verbatim(surface.name), scale=Verbatim(scale), count=surface.count)
     return Picture(to_svg(marks, sheet, title=alt), alt, caption, items)
 
