@@ -51,7 +51,7 @@ def texts(thing: object) -> list[str]:
 def test_the_set_is_whole() -> None:
     walls = ("bay-south", "bay-east", "bay-north", "parapet", "crew-1", "crew-2", "crew-3")
     assert set(paper_set(answered())) == {
-        "quote.pdf", "order-alder-flat-building-supply.pdf", "order-cold-fork-sand-gravel.pdf", "tickets.pdf",
+        "quote.pdf", "letter.pdf", "order-alder-flat-building-supply.pdf", "order-cold-fork-sand-gravel.pdf", "tickets.pdf",
         "working.pdf", *(f"crew-{wall}.pdf" for wall in walls), *(f"wall-{wall}.dxf" for wall in walls),
     }  # fmt: skip
     assert not_made(answered()) == ()
@@ -292,7 +292,7 @@ NUMBER = re.compile(r"\d+(?:,\d{3})*(?:[./]\d+)*")
 SPANISH = ("es", "en")
 
 
-@pytest.mark.parametrize("name", ["quote.pdf", "order-alder-flat-building-supply.pdf", "working.pdf"])
+@pytest.mark.parametrize("name", ["quote.pdf", "letter.pdf", "order-alder-flat-building-supply.pdf", "working.pdf"])
 def test_spanish_papers_have_the_same_numbers(name: str) -> None:
     def numbers(paper: Paper) -> Counter[str]:
         # his own words in the job file and the rule book's stay as they are; drawings are the same drawings
@@ -301,7 +301,7 @@ def test_spanish_papers_have_the_same_numbers(name: str) -> None:
     assert numbers(papers()[name]) == numbers(papers(SPANISH)[name])
 
 
-@pytest.mark.parametrize("name", ["quote.pdf", "order-alder-flat-building-supply.pdf"])
+@pytest.mark.parametrize("name", ["quote.pdf", "letter.pdf", "order-alder-flat-building-supply.pdf"])
 def test_spanish_papers_have_no_english_sentence(name: str) -> None:
     text = words(name, SPANISH)
     english = {s for c, s in catalogue("en").items() if c.startswith(("paper", "drawing", "buildup", "standing"))

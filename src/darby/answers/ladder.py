@@ -96,6 +96,11 @@ class Rung:
     chosen: bool = False
 
     @property
+    def options(self) -> tuple[str, ...]:
+        """Its build-ups, the first that is open taken."""
+        return WAYS[self.code]
+
+    @property
     def short(self) -> tuple[Check, ...]:
         """The places that it leaves short."""
         return tuple(c for c in self.checks if c.short is not None)

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from darby.rulebook import Book
 
 INCH = "in"
-ROUGHEN = "roughen"
+ROUGHEN, SCREED = "roughen", "weep-screed"
 MASKED = ("head", "jamb", "sill", "top", "soffit", "drip", "roof line", "base", "grade")
 """Edges that are taped before anything is washed or thrown: frames, eaves, the foot."""
 
@@ -48,8 +48,7 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> RecoatAsk:  # noqa:
         coats: SurfaceCoats | None = answers.good("coats").get(name)
         added = _added(said, coats) if coats is not None else None
         if coats is not None and added is not None:
-            rough = {zone for zone, built in coats.zones if ROUGHEN in built.chosen.preparation}
-            walls.append(_wall(job, said, answers.of("wall", name), job.surface(name), added, rough))
+            walls.append(_wall(job, said, answers.of("wall", name), job.surface(name), added, coats))
     return RecoatAsk(
         book,
         tuple(walls),
@@ -78,12 +77,19 @@ def _added(said: Recoat, coats: SurfaceCoats) -> Quantity | None:
     return max(stays, key=float, default=None)
 
 
-def _wall(job: Job, said: Recoat, wall: Wall, surface: Surface, added: Quantity, rough: set[str]) -> RecoatWall:
+def _wall(job: Job, said: Recoat, wall: Wall, surface: Surface, added: Quantity, coats: SurfaceCoats) -> RecoatWall:
+    rough = {zone for zone, built in coats.zones if ROUGHEN in built.chosen.preparation}
+    renewed = all(SCREED in built.chosen.preparation for _, built in coats.zones)
     masked = tuple(run.length * run.count for run in wall.runs if run.kind in MASKED and not run.bare)
     return RecoatWall(
         surface.id,
         added,
-        (*_frames(said, surface), *_foot(job, said, surface), *_vents(said, surface), *_eaves(said, surface)),
+        (
+            *_frames(said, surface),
+            *_foot(job, said, surface, renewed=renewed),
+            *_vents(said, surface),
+            *_eaves(said, surface),
+        ),
         masked,
         tuple(opening_area(opening) * surface.count for opening in surface.openings),
         sum((z.net * wall.count for z in wall.zones), Fraction(0)),
@@ -104,14 +110,17 @@ def _frames(said: Recoat, surface: Surface) -> list[Spot]:
     return spots
 
 
-def _foot(job: Job, said: Recoat, surface: Surface) -> list[Spot]:
-    """The screed at the foot of a framed wall; on masonry there is none unless he measured it."""
+def _foot(job: Job, said: Recoat, surface: Surface, *, renewed: bool) -> list[Spot]:
+    """The screed at the foot of a framed wall; on masonry there is none unless he measured it.
+
+    ``renewed``: lath over the old plaster hangs its own.
+    """
     framed = any(b.surface == surface.id and (b.behind == "frame" or b.kind == "frame") for b in job.bases)
     foot = any(edge.kind in ("base", "grade") for edge in surface.edges)
     upright = surface.tilt <= SOFFIT_TILT
     if not (upright and foot and (framed or said.weep is not None)):
         return []
-    return [Spot("weep", f"{surface.id}/base", said.weep, count=surface.count)]
+    return [Spot("weep", f"{surface.id}/base", said.weep, count=surface.count, renewed=renewed)]
 
 
 def _vents(said: Recoat, surface: Surface) -> list[Spot]:

@@ -58,6 +58,8 @@ def _check(w: Working, ask: RecoatAsk, wall: RecoatWall, spot: Spot) -> Check:
     # a rule in words has nothing that must stand out: the face only must not pass it
     keep = Quantity(figure.number if figure.kind == "number" else 0, _INCH)
     named = {_NAMED[spot.kind]: spot.name} if spot.kind in _NAMED else {}
+    if spot.room is None and spot.renewed:
+        return Check(spot.kind, spot.at, spot.name, spot.count, wall.added, keep, renewed=True)
     if spot.room is None:
         w.note(f"condition.recoat.unmeasured.{spot.kind}", "assumed", spot.at, rules=(figure.id,), **named)
         return Check(spot.kind, spot.at, spot.name, spot.count, wall.added, keep)
@@ -66,6 +68,11 @@ def _check(w: Working, ask: RecoatAsk, wall: RecoatWall, spot: Spot) -> Check:
     left = w.step(f"{key}/left", "room - added", _INCH, "condition.recoat.step.left", room=room, added=wall.added)
     if at_most(keep.value, left.value):
         return Check(spot.kind, spot.at, spot.name, spot.count, wall.added, keep, room, left)
+    if spot.renewed:
+        w.note(
+            f"condition.recoat.renewed.{spot.kind}", "fact", spot.at, rules=(figure.id,), room=room, added=wall.added
+        )
+        return Check(spot.kind, spot.at, spot.name, spot.count, wall.added, keep, room, left, renewed=True)
     short = w.step(
         f"{key}/short", "keep - left", _INCH, "condition.recoat.step.short", rules=(figure.id,), keep=keep, left=left
     )

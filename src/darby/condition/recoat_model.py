@@ -32,6 +32,8 @@ class Spot:
         what he calls it; "" = it has no name but its place.
     count
         equal ones.
+    renewed
+        the work brings a new one: lath over old plaster hangs its own screed.
     """
 
     kind: SpotKind
@@ -39,6 +41,7 @@ class Spot:
     room: Real | None
     name: str = ""
     count: int = 1
+    renewed: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +87,7 @@ class Check:
     """One place: its ``room`` and what is ``added`` [m]; ``left`` of it, and by how much that is ``short`` [m].
 
     ``left`` below nought: the plaster stands past it. None = nobody measured it, or (``short``) enough is left.
-    ``keep`` is what has to be left [m].
+    ``keep`` is what has to be left [m]. ``renewed``: it would be short, and the work brings a new one.
     """
 
     kind: SpotKind
@@ -96,6 +99,7 @@ class Check:
     room: Quantity | None = None
     left: Quantity | None = None
     short: Quantity | None = None
+    renewed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,12 +14,28 @@ import typst
 
 from darby.measure.units import UNITS
 from darby.measure.writing import PRINTED
-from darby.papers.model import CrewPaper, KeyItem, OrderPaper, Paper, Picture, QuotePaper, TicketPaper, WorkingPaper
+from darby.papers.model import (
+    BoardPaper,
+    CrewPaper,
+    KeyItem,
+    LetterPaper,
+    OrderPaper,
+    Paper,
+    Picture,
+    QuotePaper,
+    SawingPaper,
+    TicketPaper,
+    TruingPaper,
+    WorkingPaper,
+)
 from darby.words import LANGUAGES, Language, Verbatim, catalogue, say
 
 KINDS: dict[type[Any], str] = {
-    QuotePaper: "quote", OrderPaper: "order", CrewPaper: "crew", TicketPaper: "tickets", WorkingPaper: "working",
+    QuotePaper: "quote", OrderPaper: "order", CrewPaper: "crew", TicketPaper: "tickets", BoardPaper: "boards",
+    LetterPaper: "letter", WorkingPaper: "working", SawingPaper: "sawing", TruingPaper: "truing",
 }  # fmt: skip
+PAIRED = (CrewPaper, TicketPaper, BoardPaper, SawingPaper, TruingPaper)
+"""Papers that may stand in two languages, one under the other."""
 COMMON = ("local-opening", "local", "hold")
 STANDARD: Literal["ua-1"] = "ua-1"
 """Tagged for whoever has it read aloud: every paper titled, every drawing with words for it."""
@@ -35,9 +51,9 @@ def render(paper: Paper) -> bytes:
     Raises
     ------
     MoneyOnCrewPaper
-        if a money sign stands anywhere on a crew sheet or a batch ticket.
+        if a money sign stands anywhere on a crew sheet, a batch ticket or a board's card.
     """
-    if isinstance(paper, (CrewPaper, TicketPaper)):
+    if isinstance(paper, PAIRED) and not getattr(paper, "money", False):
         _without_money(paper)
     kind = KINDS[type(paper)]
     files: dict[str, bytes] = {}
@@ -61,7 +77,7 @@ def render(paper: Paper) -> bytes:
 
 def languages_of(paper: Paper) -> tuple[Language, ...]:
     """The languages a paper is written in, first one first."""
-    return paper.languages if isinstance(paper, (CrewPaper, TicketPaper)) else (paper.language,)
+    return paper.languages if isinstance(paper, PAIRED) else (paper.language,)
 
 
 def labels(kind: str, languages: tuple[Language, ...], made_with: str = "") -> dict[str, Any]:
@@ -70,7 +86,7 @@ def labels(kind: str, languages: tuple[Language, ...], made_with: str = "") -> d
     codes = {code.removeprefix(start): code for code in catalogue("en") if code.startswith(start)}
     codes |= {name: f"papers.{name}" for name in COMMON}
     given = {"made_with": Verbatim(made_with)}
-    if kind not in ("crew", "tickets"):
+    if kind not in {KINDS[paired] for paired in PAIRED}:
         return {name: say(code, given, languages[0]) for name, code in codes.items()}
     pairs = {name: [say(code, given, language) for language in languages] for name, code in codes.items()}
     return {name: {"first": pair[0], "second": pair[1] if len(pair) > 1 else ""} for name, pair in pairs.items()}
@@ -137,7 +153,7 @@ def _texts(thing: object, place: str) -> Iterator[tuple[str, str]]:
         yield place, thing
 
 
-def _without_money(paper: CrewPaper | TicketPaper) -> None:
+def _without_money(paper: Paper) -> None:
     for place, text in _texts(paper, ""):
         if "$" in text:
             raise MoneyOnCrewPaper(f"{place}: {text!r}")

@@ -38,7 +38,7 @@ def _fits(got: Recoat, answers: Answers, setting: Setting) -> Page:
             where(check, answers, setting),
             *(setting.write(q) if q is not None else "" for q in (check.room, check.added, check.left)),
             setting.write(check.keep) if check.keep.value else "",
-            setting.write(check.short) if check.short is not None else "",
+            _short(check, setting),
         )
         for check in got.checks
     )
@@ -56,6 +56,12 @@ def _fits(got: Recoat, answers: Answers, setting: Setting) -> Page:
     numbers = frozenset({1, 2, 3, 4, 5})
     return Page("recoat", setting.say("cli.recoat.title"), heads, rows, lines=tuple(lines), right=numbers,
                 whole=numbers)  # fmt: skip
+
+
+def _short(check: Check, setting: Setting) -> str:
+    if check.renewed:
+        return setting.say("paper.letter.new-screed")
+    return setting.write(check.short) if check.short is not None else ""
 
 
 def where(check: Check, answers: Answers, setting: Setting) -> str:

@@ -24,6 +24,9 @@ FIRST = (
 )  # fmt: skip
 """What hurts, in the order in which it is said; others after it, in the order in which they were answered."""
 
+TIGHT = "condition.recoat.short."
+"""Where a re-coat comes out too far."""
+
 OLD = ("safety.lead", "safety.asbestos")
 SCAFFOLD = ("safety.scaffold-face", "safety.fall-scaffold")
 
@@ -36,7 +39,8 @@ def cautions(writer: Writer, surface: str) -> tuple[BothCaution, ...]:
     coats: SurfaceCoats = writer.answers.of("coats", surface)
     own = {n for _, built in coats.zones for n in (*built.chosen.cautions, *built.notes) if n.grade in SERIOUS}
     large = set(set_backs(writer, surface))
-    notes += [n for n in writer.answers.notes if n in own and n not in large]
+    tight = (n for n in writer.answers.notes if n.code.startswith(TIGHT) and n.at.partition("/")[0] == surface)
+    notes += [*tight, *(n for n in writer.answers.notes if n in own and n not in large)]
     said: dict[Both, BothCaution] = {}
     for note in sorted(notes, key=lambda n: FIRST.index(n.code) if n.code in FIRST else len(FIRST)):
         text = writer.both_note(note, "crew")

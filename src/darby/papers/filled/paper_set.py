@@ -6,7 +6,9 @@ import re
 from typing import TYPE_CHECKING
 
 from darby.drawing import to_dxf
+from darby.papers.filled.boards import board_paper
 from darby.papers.filled.crew import crew_sheet
+from darby.papers.filled.letter import letter
 from darby.papers.filled.orders import item_called, orders
 from darby.papers.filled.pictures import marks_of
 from darby.papers.filled.quote import quote
@@ -22,7 +24,7 @@ if TYPE_CHECKING:
 
 
 def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
-    """File name to paper: quote, an order a supplier, a crew sheet and a drawing a surface, tickets, working.
+    """File name to paper: quote, an order a supplier, a crew sheet and a drawing a surface, tickets, boards, working.
 
     What is not answered has no paper. Where an item has no price there is no quote; ``not_made`` says so.
     """
@@ -31,6 +33,9 @@ def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
     price, order = answers.good("price").get("job"), answers.good("order").get("job")
     if price is not None and price.complete:
         made["quote.pdf"] = quote(writer, price)
+    chosen = letter(writer)
+    if chosen is not None:
+        made["letter.pdf"] = chosen
     if order is not None:
         for supplier, paper in orders(writer, order).items():
             made[_free(made, f"order-{_slug(supplier)}" if _slug(supplier) else "order")] = paper
@@ -40,6 +45,9 @@ def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
     mixed = tickets(writer, mixes) if mixes is not None else None
     if mixed is not None:
         made["tickets.pdf"] = mixed
+    boards = board_paper(writer)
+    if boards is not None:
+        made["boards.pdf"] = boards
     made["working.pdf"] = working_package(writer)
     for wall in answers.job.surfaces:
         made[f"wall-{wall.id}.dxf"] = to_dxf(marks_of(writer, wall))

@@ -7,6 +7,8 @@ from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from darby.answers.alternatives import alternatives
+from darby.answers.match import painted_sides
+from darby.buildup.model import OLD
 from darby.papers.filled.cautions import set_backs
 from darby.papers.filled.pictures import MOST, cut_marks, cut_picture, elevations
 from darby.papers.filled.places import zone_called
@@ -62,7 +64,7 @@ def quote(writer: Writer, price: Price) -> QuotePaper:
         alternatives=tuple(_alternatives(writer)),
         not_included=tuple(_not_included(writer)),
         expect=tuple(_expect(writer)),
-        cautions=tuple(_cautions(writer)),
+        cautions=tuple(cautions(writer)),
         area_head=writer.say("paper.quote.area-us" if writer.system == "us" else "paper.quote.area-metric"),
         language=writer.language,
     )
@@ -128,6 +130,7 @@ def _price_row(writer: Writer, line: QuoteLine) -> PriceRow:
         surface, _, zone = line.at.partition("/")
         volumes = writer.answers.good("volumes")[surface]
         area = next((a.area for a in volumes.areas if a.zone == zone), None)
+        area = area or next((side for at, side in painted_sides(writer.answers.job) if at == line.at), None)
         where = zone_called(writer.answers.job, surface, zone, writer.language)
         return PriceRow(where, writer.area(area) if area is not None else "", writer.write(line.amount))
     if line.kind == "also":
@@ -165,6 +168,8 @@ def _cuts(writer: Writer) -> list[Cut]:
         base = writer.answers.job.base(surface, zone)
         marks, alt = cut_marks(writer, built.chosen, base.kind, base.joints)
         reason = writer.note(built.chosen.reasons[0]) if built.chosen.reasons else ""
+        if base.kind in OLD and built.chosen.id == "heavy-skim":
+            reason = writer.say("paper.letter.skim-reason")
         opening = f"{writer.say(f'paper.base.{base.kind}')}. {writer.say('paper.full-size')}"
         cuts.append(Cut(cut_picture(marks, alt), opening, reason))
     return cuts
@@ -187,7 +192,7 @@ def _not_included(writer: Writer) -> list[str]:
     job = writer.answers.job
     codes = ["mending", "permit", "hidden"]
     if not job.coats.paint:
-        codes.insert(0, "paint")
+        codes.insert(0, "paint-new" if painted_sides(job) else "paint")
     if any(e.meets is not None for s in job.surfaces for e in s.edges):
         codes.append("lead-test")
     return [writer.say(f"paper.not.{code}") for code in codes]
@@ -205,11 +210,11 @@ def _expect(writer: Writer) -> list[str]:
     return [*said, writer.say("paper.expect.paint", ph=Verbatim(ph.written))]
 
 
-def _cautions(writer: Writer) -> list[Caution]:
+def cautions(writer: Writer) -> list[Caution]:
     """Frost, what old work may hold, and where new and old would not come flush."""
     book = writer.answers.book
     frost = writer.say("paper.customer.frost-text", cold=book.number("cure.cold"), hold=book.number("cure.hold-warm"))
-    cautions = [Caution(writer.say("paper.customer.frost"), frost)]
+    told_of = [Caution(writer.say("paper.customer.frost"), frost)]
     told: dict[tuple[str, tuple[tuple[str, object], ...]], list[Note]] = defaultdict(list)
     for note in writer.answers.notes:
         if note.code in CUSTOMERS:
@@ -217,14 +222,14 @@ def _cautions(writer: Writer) -> list[Caution]:
     for notes in told.values():
         walls = Verbatim(writer.listed(list(dict.fromkeys(writer.place(n.at) for n in notes))))
         opening = writer.say(f"paper.customer.{CUSTOMERS[notes[0].code]}")
-        cautions.append(Caution(opening, writer.note(notes[0], to="customer", wall=walls)))
+        told_of.append(Caution(opening, writer.note(notes[0], to="customer", wall=walls)))
     bare = [n for n in writer.answers.notes if n.code in BLOCK]
     if bare:
         walls = Verbatim(writer.listed([writer.place(n.at) for n in bare]))
         text = writer.say("paper.customer.block-text", walls=walls)
-        cautions.append(Caution(writer.say("paper.customer.block"), text))
+        told_of.append(Caution(writer.say("paper.customer.block"), text))
     for note in set_backs(writer):
         wall = Verbatim(writer.place(note.at))
         text = writer.note(note, to="customer", wall=wall)
-        cautions.append(Caution(writer.say("paper.customer.set-back"), text))
-    return cautions
+        told_of.append(Caution(writer.say("paper.customer.set-back"), text))
+    return told_of
