@@ -45,7 +45,7 @@ class Browserless:
 
     def _open(self, request: urllib.request.Request) -> Reply:
         try:
-            with self.opener.open(request, timeout=30) as reply:
+            with self.opener.open(request, timeout=120) as reply:
                 raw, status, headers = reply.read(), reply.status, dict(reply.headers)
         except urllib.error.HTTPError as error:
             raw, status, headers = error.read(), error.code, dict(error.headers)

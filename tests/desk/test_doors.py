@@ -59,7 +59,7 @@ def test_a_stranger_gets_no_further_than_the_door(desk, every):
 def test_the_owner_opens_everything(owner, every):
     for name, address in every:
         reply = owner.get(address)
-        allowed = {405} if name in POSTS else {200, 302, 403, 404} if marked(name, "for_all") else {200, 302, 404}
+        allowed = {405} if name in POSTS else {200, 204, 302, 403, 404} if marked(name, "for_all") else {200, 204, 302, 404}
         assert reply.status in allowed, (address, reply.status, reply.text[:300])
         if name == "stage":
             assert reply.status == 200, address
@@ -98,7 +98,8 @@ def test_no_money_reaches_the_crew(crew, every):
         reply = crew.get(address)
         if reply.status != 200:
             continue
-        assert not MONEY.search(reply.text), address
+        if "javascript" not in reply.headers["Content-Type"]:  # code is no money, on the pocket sheet neither
+            assert not MONEY.search(re.sub(r"<script.*?</script>", "", reply.text, flags=re.DOTALL)), address
         assert not [s for s in sums if s in reply.text], address
         seen += 1
     assert seen >= 10
@@ -106,18 +107,18 @@ def test_no_money_reaches_the_crew(crew, every):
 
 def test_money_that_slips_through_is_stopped_at_the_door(desk, crew, owner):
     owner.post(
-        "/job/garden-wall/log", _form="/job/garden-wall/record/", id=str(uuid4()), at="job", text="paid $40 for ice"
+        "/job/garden-wall/log", _form="/job/garden-wall/record/", id=str(uuid4()), at="job", text="paid $40 for zebras"
     )
     try:
         reply = crew.get("/job/garden-wall/record/")
         assert reply.status == 403
-        assert "ice" not in reply.text
+        assert "zebras" not in reply.text
         assert "$40" in owner.get("/job/garden-wall/record/").text
     finally:
-        _without_ice(desk)
+        _without_zebras(desk)
 
 
-def _without_ice(desk):
+def _without_zebras(desk):
     """The log only grows; for the tests that follow the line is taken out with the triggers off."""
     import sqlite3
 
@@ -126,7 +127,7 @@ def _without_ice(desk):
             "SELECT sql FROM sqlite_master WHERE name = 'kept_entry_is_only_added_DELETE'"
         ).fetchone()
         base.execute("DROP TRIGGER kept_entry_is_only_added_DELETE")
-        base.execute("DELETE FROM kept_entry WHERE said LIKE '%ice%'")
+        base.execute("DELETE FROM kept_entry WHERE said LIKE '%zebras%'")
         base.execute(made)
 
 

@@ -89,7 +89,7 @@ def restore(home: Home, file: Path) -> Path | None:
     home.make()
     before = None
     if home.base.stat().st_size:
-        before = home.folder / f"before-restore-{datetime.now():%Y%m%d-%H%M%S}.sqlite3"
+        before = _free(home.folder / f"before-restore-{datetime.now():%Y%m%d-%H%M%S}.sqlite3")
         backup(home, before)
     try:
         with closing(sqlite3.connect(file)) as source, closing(sqlite3.connect(home.base, timeout=20)) as target:
@@ -97,3 +97,12 @@ def restore(home: Home, file: Path) -> Path | None:
     except sqlite3.Error as error:
         raise NoBackup(str(error)) from None
     return before
+
+
+def _free(file: Path) -> Path:
+    """A name that is not taken: what stood before is never written over."""
+    n, free = 1, file
+    while free.exists():
+        n += 1
+        free = file.with_stem(f"{file.stem}-{n}")
+    return free

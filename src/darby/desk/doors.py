@@ -73,8 +73,8 @@ def refused(request: HttpRequest, code: str, status: int = 403) -> HttpResponse:
 
 def _with_money(response: HttpResponse) -> bool:
     kind = response.headers.get("Content-Type", "")
-    if not kind.startswith(("text/", "application/json", "image/svg")):
-        return False
+    if not kind.startswith(("text/html", "text/plain", "text/csv", "application/json", "image/svg")):
+        return False  # a script or a style sheet is the same for everybody; a paper asks for itself (papers.render)
     return MONEY.search(response.content.decode("utf-8", "replace")) is not None
 
 

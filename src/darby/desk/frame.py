@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from darby.desk.money import MONEY
 from darby.measure.writing import shown
 from darby.tables.page import Page
-from darby.tables.pages import note_line, page_of
+from darby.tables.pages import note_line, page_of, pages
 from darby.tables.places import place
 from darby.tables.standing import figure_of, others_line, rule_line, said, way_of, ways_not_chosen
 from darby.words import catalogue, unit_names
@@ -306,13 +306,19 @@ def changed(before: Answers | None, after: Answers, setting: Setting, *, owner: 
     """Every cell of every table that reads differently now."""
     if before is None:
         return []
+    old, new = (
+        {_label(t, r): (t, r) for t in _all_tables(answers, setting) for r in _rows(t)} for answers in (before, after)
+    )
     found: list[Change] = []
-    for stage in after.stages:
-        old, new = ({_label(t, r): (t, r) for t in page_of(stage, answers, setting) for r in _rows(t)}
-                    for answers in (before, after))  # fmt: skip
-        for label in dict.fromkeys([*old, *new]):
-            found += _cells(label, old.get(label), new.get(label))
+    for label in dict.fromkeys([*old, *new]):
+        found += _cells(label, old.get(label), new.get(label))
     return [c for c in found if owner or not MONEY.search(f"{c.where} {c.what} {c.was} {c.now}")]
+
+
+def _all_tables(answers: Answers, setting: Setting) -> list[Page]:
+    """Every table that needs no slow stage."""
+    made = [table for stage in ("wall", "volumes") for table in page_of(stage, answers, setting)]
+    return [*made, *pages(answers, setting, moved=False)]
 
 
 Labelled = tuple[Page, tuple[str, ...]]

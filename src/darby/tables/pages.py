@@ -36,10 +36,11 @@ USUAL = ("price.usual-bags", "price.usual-pace")
 """Bags and a day's area as this firm usually has them; what is not usual is asked among what to take care of."""
 
 
-def pages(answers: Answers, setting: Setting) -> list[Page]:
+def pages(answers: Answers, setting: Setting, *, moved: bool = True) -> list[Page]:
     """One page for each thing that is answered, then what was assumed, who governs, and what waits.
 
-    Sizes and mortar, which the others are made from, stand only where they are asked for (``page_of``).
+    Sizes and mortar, which the others are made from, stand only where they are asked for (``page_of``). ``moved``:
+    with what moves the price most, for which the job is answered several times over.
     """
     made = [_head(answers, setting), _coats(answers, setting)]
     good = {stage: answers.good(stage).get("job") for stage in ("mixes", "order", "days", "price")}
@@ -59,7 +60,8 @@ def pages(answers: Answers, setting: Setting) -> list[Page]:
         made.append(_price(good["price"], answers, setting))
         made += ways_pages(answers, setting)
     made += [_cautions(answers, setting), _assumed(answers, setting)]
-    made += _moves(answers, setting)
+    if moved:
+        made += _moves(answers, setting)
     if answers.unanswered():
         made.append(_waiting(answers, setting))
     return made
@@ -83,7 +85,7 @@ def page_of(stage: str, answers: Answers, setting: Setting) -> list[Page]:
         return [cuts_page(with_later(answers), setting)]
     if stage == "straightedge":
         return straightedge_pages(with_later(answers), setting)
-    return [page for page in pages(answers, setting) if page.stage == stage]
+    return [page for page in pages(answers, setting, moved=stage == "assumed") if page.stage == stage]
 
 
 # --- notes ---------------------------------------------------------------------------------------------

@@ -182,7 +182,7 @@ def note_down(
     kind: str,
     who: Person,
     *,
-    said: Mapping[str, Any],
+    said: Mapping[str, Any] | None = None,
     at: str = "job",
     made: datetime | None = None,
     photograph: tuple[bytes, str] | None = None,
@@ -194,19 +194,20 @@ def note_down(
     SentOtherwise
         if another line stands under that id.
     """
+    words = dict(said or {})
     with transaction.atomic():
         sha = hashlib.sha256(photograph[0]).hexdigest() if photograph is not None else None
         there = Entry.objects.filter(id=id).first()
         if there is not None:
             same = (there.document, there.kind, there.at, there.said, there.photograph_id) == (
-                document, kind, at, dict(said), sha)  # fmt: skip
+                document, kind, at, words, sha)  # fmt: skip
             if not same:
                 raise SentOtherwise(str(id))
             return there, False
         if photograph is not None and sha is not None and not Photograph.objects.filter(sha256=sha).exists():
             Photograph(sha256=sha, kind=photograph[1], data=photograph[0]).save()
         row = Entry(
-            id=id, document=document, kind=kind, at=at, said=dict(said), photograph_id=sha, who=who,
+            id=id, document=document, kind=kind, at=at, said=words, photograph_id=sha, who=who,
             made=made or timezone.now(),
         )  # fmt: skip
         row.save()
