@@ -15,8 +15,8 @@ def check(rows, **more):
 
 
 def test_each_rule_of_the_book_is_rolled_and_its_worst_place_is_said():
-    # 5 ft: 1/8 in. crown at 3 ft between 0 and -1/4 in. = 1/4 in.; 10 ft: from 3 ft (1/8) to 9 ft (0), at 5 ft the straight
-    # stands at 1/12 in. and the face at -1/4 in.: 1/3 in.
+    # 5 ft: a crown of 1/8 in. at 3 ft between 0 and -1/4 in. = 1/4 in.
+    # 10 ft: from 3 ft (1/8) to 9 ft (0); at 5 ft the straight stands at 1/12 in. and the face at -1/4 in.: 1/3 in.
     found, working = check([(1, 4, 0), (3, 4, "1/8"), (5, 4, "-1/4"), (9, 4, 0), (14, 4, "1/8")])
     short, long = found.rolled
     assert inches(short.worst.gap) == pytest.approx(1 / 4)

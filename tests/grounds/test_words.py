@@ -47,8 +47,12 @@ def spoken():
         codes |= {s.says for s in working.steps.values()}
         codes |= {s.method for s in working.steps.values() if hasattr(s, "method")}
         codes |= {f.look for f in found.faces}
-    for rows in (feet([(0, 4, 0), (4, 4, "1/8"), (9, 4, "1/2")]), feet([(0, 4, 0), (2, 4, 0), (4, 4, 0), (8, 4, 1)]),
-                 feet([(0, 4, 0), (6, 4, "1/16"), (20, 4, 0)]), feet([(0, 4, 0), (2, 4, "1/16"), (4, 4, 0)])):  # fmt: skip
+    for rows in (
+        feet([(0, 4, 0), (4, 4, "1/8"), (9, 4, "1/2")]),
+        feet([(0, 4, 0), (2, 4, 0), (4, 4, 0), (8, 4, 1)]),
+        feet([(0, 4, 0), (6, 4, "1/16"), (20, 4, 0)]),
+        feet([(0, 4, 0), (2, 4, "1/16"), (4, 4, 0)]),
+    ):
         found, working = check_finished(FinishedAsk(BOOK, "bay-south", rows))
         notes += found.notes
         codes |= {s.says for s in working.steps.values()} | {s.method for s in working.steps.values()}

@@ -70,6 +70,73 @@ DOOR = '"door 3068 at 2\', reveal 4\\""'
 HOUSE = 'walls = ["10\'", "8\'", "10\'", "8\'"]'
 PROFIT = 'profit = { markup = "12 % of cost and overhead" }'
 
+SIEVED = 'retained = [["No. 16", "2 g"], ["pan", "1 g"]]'
+SIEVES = "3/8 in., No. 4, No. 8, No. 16, No. 20, No. 30, No. 40, No. 50, No. 100, No. 200"
+A_STICK = '["No. 20", "No. 16"]'
+OLD_FACES: tuple[tuple[str, str, Expected], ...] = (
+    ("no sand", 'depths = ["1/16 in"]', ("finish.no-sand", "match 1", "", "retained / passing / grains", "")),
+    ("two sands", f'{SIEVED}\npassing = [["No. 16", "9 %"]]',
+     ("finish.one-sand", "match 1", "retained, passing", "retained / passing / grains", "")),
+    ("no such sieve", 'retained = [["No. 17", "2 g"]]',
+     ("finish.no-sieve", "match 1, retained 1", "No. 17", SIEVES, "No. 16")),
+    ("sieves not falling", 'retained = [["No. 30", "2 g"], ["No. 16", "1 g"], ["pan", "0 g"]]',
+     ("finish.sieve-order", "match 1, retained 2", "No. 30, No. 16", "coarse to fine, the pan last", "")),
+    ("pan above a sieve", 'retained = [["pan", "2 g"], ["No. 16", "1 g"]]',
+     ("finish.sieve-order", "match 1, retained 2", "pan, No. 16", "coarse to fine, the pan last", "")),
+    ("shares past the whole", 'retained = [["No. 16", "60 %"], ["pan", "50 %"]]',
+     ("finish.past-whole", "match 1, retained", "110 %", "100 %", "")),
+    ("shares short of the whole", 'retained = [["No. 16", "60 %"], ["pan", "30 %"]]',
+     ("finish.past-whole", "match 1, retained", "90 %", "100 %", "")),
+    ("grams and counts", 'retained = [["No. 16", "6 g"], ["pan", 3]]',
+     ("finish.mixed-amounts", "match 1, retained 2", "3", "1.5 g, 2 mL, 12 %, 40", "")),
+    ("negative on a sieve", 'retained = [["No. 16", "-60 %"]]',
+     ("measure.not-positive", "match 1, retained 1", "-60 %", "0 or more", "")),
+    ("nothing kept", 'retained = [["No. 16", "0 g"], ["pan", "0 g"]]',
+     ("finish.nothing-kept", "match 1, retained", "0", "more than 0", "")),
+    ("no amount", 'retained = [["No. 16", "some"]]',
+     ("finish.no-amount", "match 1, retained 1", "some", "1.5 g, 2 mL, 12 %, 40", "")),
+    ("no rows", "retained = []", ("finish.no-rows", "match 1, retained", "0", '["No. 16", "1.5 g"]', "")),
+    ("only a pan", 'retained = [["pan", "1 g"]]',
+     ("finish.no-rows", "match 1, retained", "1", '["No. 16", "1.5 g"]', "")),
+    ("half a row", 'retained = [["No. 16"]]',
+     ("finish.no-row", "match 1, retained 1", "No. 16", '["No. 16", "1.5 g"]', "")),
+    ("more than all went through", 'passing = [["No. 16", "103 %"]]',
+     ("finish.past-whole", "match 1, passing 1", "103 %", "0 % … 100 %", "")),
+    ("more through the finer", 'passing = [["No. 16", "60 %"], ["No. 30", "61 %"]]',
+     ("finish.passing-rises", "match 1, passing 2", "61 %", "0 % … 60 %", "")),
+    ("grams went through", 'passing = [["No. 16", "60 g"]]',
+     ("finish.no-share", "match 1, passing 1", "60 g", "96 %", "")),
+    ("no grain", "grains = []", ("finish.no-rows", "match 1, grains", "0", A_STICK, "")),
+    ("stick of one sieve", 'grains = [["No. 16", "1.18 mm"]]',
+     ("finish.no-stick", "match 1, grains 1", "No. 16, 1.18 mm", A_STICK, "")),
+    ("depth below nought", f'{SIEVED}\ndepths = ["-0.05 in"]',
+     ("measure.not-positive", "match 1, depths 1", "-0.05 in", "0 or more", "")),
+    ("no depth", f"{SIEVED}\ndepths = []", ("finish.no-rows", "match 1, depths", "0", '["0.045 in", "1.2 mm"]', "")),
+    ("a foot deep", f'{SIEVED}\ndepths = ["12 in"]',
+     ("job.too-large", "match 1, depths 1", "12 in", "a smaller one", "")),
+    ("coats and a chip", f'{SIEVED}\npaint_coats = 3\nfilm = "9 mil"',
+     ("finish.coats-or-film", "match 1, film", "9 mil", "paint_coats … / film …", "")),
+    ("board without a sand", f'{SIEVED}\nboard = [{{ method = "float" }}]',
+     ("finish.board-no-sand", "match 1, board 1", "", A_STICK, "")),
+    ("no area of the old side", f'{SIEVED}\nalso_paint = {{ to = "the corner", length = "9 ft" }}',
+     ("finish.old-side-area", "match 1, also_paint", "length", "area … / length …, height …", "")),
+    ("signed for no board", f'{SIEVED}\nsigned = {{ board = 4, by = "the owner" }}',
+     ("job.out-of-span", "match 1, signed, board", "4", "1 to 3", "")),
+    ("such a surface is not there", f'{SIEVED}\n[[match]]\nsurface = "sode"\n{SIEVED}',
+     ("job.no-such-surface", "match 2, surface", "sode", SURFACES, "side")),
+)  # fmt: skip
+
+def old_wall(name: str, text: str, *faults: Expected) -> Broken:
+    """A survey or a patch written after the good shapes."""
+    return Broken(name, (("built = 1960\n", f"built = 1960\n{text}"),), faults, "shapes")
+
+
+BACK = '[[survey]]\nid = "back"\nsize = "10\' x 8\'"\nopenings = ["window 2020 at 4\' up 3\'"]\ngrid = "2\'"\n'
+"""A wall that is looked at only."""
+SPAN = "at 0\" … 10', up 0\" … 8'"
+CRACK = f"{BACK}[[survey.crack]]\nline = [\"1', 1'\", \"2', 2'\"]\n"
+PATCH = '[[patch]]\nsurface = "hole"\n'
+
 BROKEN: tuple[Broken, ...] = (
     # --- versions and the text itself ---
     job("newer", "darby = 1\n", "darby = 2\n", ("job.version-newer", "job file, darby", "2", "darby = 1", "")),
@@ -385,6 +452,69 @@ BROKEN: tuple[Broken, ...] = (
         '[[finished]]\nsurface = "side"\npoints = [["1\'", "1\'", "0 in"], ["2\'", "1\'", "0 in"], '
         '["400\'", "1\'", "0 in"]]\n\n[days]',
         ("grounds.off-wall", "finished 1, points 3", "at 400', up 1'", "at 0\" … 30', up 0\" … 9' 4\"", "")),
+    *(job(f"old face: {name}", "[days]", f'[[match]]\nsurface = "side"\n{text}\n\n[days]', fault)
+      for name, text, fault in OLD_FACES),
+    # --- surveys and patches ---
+    old_wall("hollow outside the wall", f"{BACK}[[survey.hollow]]\nsize = \"3' x 2'\"\nat = \"8'\"\nup = \"1'\"\n",
+             ("condition.off-wall", "survey 1, hollow 1", "at 8' … 11', up 1' … 3'", SPAN, "")),
+    old_wall("hollow in a window", f"{BACK}[[survey.hollow]]\nsize = \"1' x 1'\"\nat = \"4' 6\\\"\"\nup = \"3' 6\\\"\"\n",
+             ("condition.in-opening", "survey 1, hollow 1", "window-1", "a place beside the openings", "")),
+    old_wall("hollow over hollow", BACK + 2 * "[[survey.hollow]]\nsize = \"2' x 2'\"\nat = \"1'\"\nup = \"1'\"\n",
+             ("condition.overlap", "survey 1, hollow 2", "hollow-1", "zones clear of each other", "")),
+    old_wall("a hollow both ways", f"{BACK}[[survey.hollow]]\nsize = \"2' x 2'\"\noutline = [\"1', 1'\"]\n",
+             ("condition.size-or-outline", "survey 1, hollow 1", "outline, size", "size … / outline …", "")),
+    old_wall("a hollow without a place", f"{BACK}[[survey.hollow]]\nsize = \"2' x 2'\"\nat = \"1'\"\n",
+             ("job.missing", "survey 1, hollow 1, up", "", "up = ...", "")),
+    old_wall("a hollow that is a line", f"{BACK}[[survey.hollow]]\noutline = [\"1', 1'\", \"2', 1'\", \"3', 1'\"]\n",
+             ("condition.no-area", "survey 1, hollow 1, outline", "1', 1', 2', 1', 3', 1'",
+              "corners with an area between them", "")),
+    old_wall("a crack of no length", f"{BACK}[[survey.crack]]\nline = [\"1', 1'\", \"1', 1'\"]\n",
+             ("condition.no-length", "survey 1, crack 1, line", "1', 1', 1', 1'", "2 …", "")),
+    old_wall("a crack of one point", f"{BACK}[[survey.crack]]\nline = [\"1', 1'\"]\n",
+             ("condition.no-length", "survey 1, crack 1, line", "1", "2 …", "")),
+    old_wall("a crack past the top", f"{BACK}[[survey.crack]]\nline = [\"1', 1'\", \"1', 9'\"]\n",
+             ("condition.off-wall", "survey 1, crack 1", "at 1' … 1', up 1' … 9'", SPAN, "")),
+    old_wall("gauge readings out of order", f"""{CRACK}reading = [{{ on = 2026-05-01, width = "1 mm" }}, {{ on = 2026-02-01, width = "1 mm" }}]\n""",
+             ("condition.order", "survey 1, crack 1, reading 2, on", "2026-02-01", "2026-05-01 …", "")),
+    old_wall("a day of two widths", f"""{CRACK}reading = [{{ on = 2026-05-01, width = "1 mm" }}, {{ on = 2026-05-01, width = "2 mm" }}]\n""",
+             ("condition.disagree", "survey 1, crack 1, reading 2, width", "1 mm, 2 mm", "2026-05-01", "")),
+    old_wall("a reading without a unit", f"{CRACK}reading = [{{ on = 2026-05-01, width = 1 }}]\n",
+             ("measure.no-unit", "survey 1, crack 1, reading 1, width", "1", LENGTH, "")),
+    old_wall("air without a unit", f"""{CRACK}reading = [{{ on = 2026-05-01, width = "1 mm", air = 40 }}]\n""",
+             ("measure.no-unit", "survey 1, crack 1, reading 1, air", "40", "40 °F, 4.5 °C", "")),
+    old_wall("the same crack twice, otherwise",
+             f"{CRACK}width = \"1/8 in\"\n[[survey.crack]]\nline = [\"2', 2'\", \"1', 1'\"]\nwidth = \"1/4 in\"\n",
+             ("condition.disagree", "survey 1, crack 2", '1/8", 1/4"', "crack-1", "")),
+    old_wall("too few rows of taps", f'{BACK}taps = ["sssss"]\n',
+             ("condition.taps", "survey 1, taps", "1", "4", "")),
+    old_wall("a row too long, and a letter that is none", f'{BACK}taps = ["ssssss", "ss.hs", "ssxss", "sssss"]\n',
+             ("condition.taps", "survey 1, taps 1", "6", "5", ""),
+             ("condition.tap", "survey 1, taps 3", "x", "s, h, .", "")),
+    old_wall("taps closer than a hand", BACK.replace("2'\"\n", '1 in"\n'),
+             ("condition.grid", "survey 1, grid", "1 in", "3 in …", "")),
+    old_wall("a survey of nothing", '[[survey]]\ngrid = "1 ft"\n',
+             ("condition.surface-or-id", "survey 1", "", "surface … / id …", "")),
+    old_wall("a survey of two walls", '[[survey]]\nsurface = "side"\nid = "back"\nsize = "9 ft x 8 ft"\n',
+             ("condition.surface-or-id", "survey 1", "surface, id", "surface … / id …", "")),
+    old_wall("a wall surveyed twice", 2 * '[[survey]]\nsurface = "side"\n',
+             ("job.twice", "survey 2, surface", "side", ONCE, "")),
+    old_wall("a survey called like a wall", '[[survey]]\nid = "side"\nsize = "9 ft x 8 ft"\n',
+             ("job.twice", "survey 1, id", "side", ONCE, "")),
+    old_wall("a wall of its own without a size", '[[survey]]\nid = "back"\n',
+             ("job.missing", "survey 1, size", "", "size = ...", "")),
+    old_wall("a patch in no ring", '[[patch]]\nsurface = "front"\n',
+             ("condition.not-a-patch", "patch 1, surface", "front", "hole", "")),
+    old_wall("a patch twice", 2 * PATCH, ("job.twice", "patch 2, surface", "hole", ONCE, "")),
+    old_wall("a cut-back that runs off the wall", f"{PATCH}lines = {{ left = \"4'\", head = \"2'\" }}\n",
+             ("condition.off-wall-side", "patch 1, lines, left", "4'", "≤ 3'", "")),
+    old_wall("hollow past the top of the wall", f"{PATCH}hollow = {{ head = \"3'\" }}\n",
+             ("condition.off-wall-side", "patch 1, hollow, head", "3'", "≤ 2'", "")),
+    old_wall("a flange of nothing", f'{PATCH}flange = "0 in"\n',
+             ("measure.not-positive", "patch 1, flange", "0 in", "more than 0", "")),
+    Broken("a side where the patch does not run",
+           (('sides = ["head", "sill", "left", "right"]', 'sides = ["head"]'),
+            ("built = 1960\n", f"built = 1960\n{PATCH}hollow = {{ sill = \"1'\" }}\n")),
+           (("condition.no-side", "patch 1, hollow, sill", "sill", "head", ""),), "shapes"),
 )  # fmt: skip
 
 FIVE: tuple[Broken, ...] = (

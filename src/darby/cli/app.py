@@ -15,10 +15,13 @@ from darby.cli.setting import Setting, console, spoken
 from darby.words import Verbatim, say
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from darby.answers import Answers
     from darby.job import Job, JobError
     from darby.measure.faults import Fault
     from darby.measure.units import System
+    from darby.papers import Paper
 
 
 def _help(code: str) -> str:
@@ -222,6 +225,9 @@ def quick(
 def papers(
     file: File,
     into: Annotated[Path, typer.Option("--into", metavar="FOLDER", help=_help("into"))] = Path("papers"),
+    also: Annotated[
+        list[str] | None, typer.Option("--with", metavar="PART", help=_help("papers-with"), show_default=False)
+    ] = None,
     es: Spanish = False,
 ) -> None:
     """Write the papers."""
@@ -230,9 +236,18 @@ def papers(
     job = _load(file, es=es)
     answers = _answer(job, es=es)
     setting = _setting(es=es, metric=False, job=job)
+    made, asked = paper_set(answers), _no_papers()
+    if also:
+        from darby.papers.filled.on_request import ALL, ON_REQUEST, on_request  # slow stages, which no other run loads
+
+        wrong = next((name for name in also if name not in (*ON_REQUEST, ALL)), None)
+        if wrong is not None:
+            _refuse(setting.say("cli.no-stage", found=Verbatim(wrong), allowed=", ".join((*ON_REQUEST, ALL))))
+        answers, asked = on_request(answers, also)
+        made |= {name: paper for papers in asked.values() for name, paper in papers.items()}
     folder = into / file.stem
     try:
-        names = write_set(paper_set(answers), folder)
+        names = write_set(made, folder)
     except NotOurs as error:
         others = Verbatim(", ".join(error.names))
         _refuse(setting.say("cli.not-ours", folder=Verbatim(error.folder), names=others))
@@ -240,9 +255,12 @@ def papers(
         _refuse(setting.say("cli.cannot-write", file=Verbatim(error.filename or folder)))
     for name in names:
         typer.echo(setting.say("cli.wrote", file=Verbatim(folder / name.name)))
-    missing = not_made(answers, setting.language)
+    missing = list(not_made(answers, setting.language))
+    missing += [setting.say(f"cli.not-made.{stage}") for stage, papers in asked.items() if not papers]
     for said in missing:
         typer.echo(said, err=True)
+    for stage in asked:
+        _stop_at_faults(answers, stage, es=es)
     raise typer.Exit(1 if missing or answers.unanswered() else 0)
 
 
@@ -378,6 +396,10 @@ def _answer(job: Job, *, es: bool) -> Answers:
         _refuse(_setting(es=es, metric=False, job=job).say("cli.book", why=str(error)))
 
 
+def _no_papers() -> dict[str, Mapping[str, Paper]]:
+    return {}
+
+
 def _with_slow(answers: Answers, stage: str) -> Answers:
     """The answers, the slow stages run too if ``stage`` is one of them."""
     from darby.answers import STAGES, with_later
@@ -387,7 +409,7 @@ def _with_slow(answers: Answers, stage: str) -> Answers:
 
 
 def _stop_at_faults(answers: Answers, stage: str, *, es: bool) -> None:
-    """What stopped a slow stage on standard error, and exit 2: pieces longer than any bar, readings that make no plane."""
+    """What stopped a slow stage on standard error, and exit 2: a piece longer than any bar, readings in one line."""
     from darby.cli.tables import print_line
     from darby.tables.laid import laid_faults
 

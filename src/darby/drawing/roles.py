@@ -66,6 +66,7 @@ class Role:
 ROLES: Mapping[str, Role] = MappingProxyType({
     # the wall
     "outline": Role(3, "ink", "d-outline", "WALL", 7),
+    "arris": Role(1.75, "ink", "d-arris", "WALL", 7),
     "apron": Role(3.5, "ink", "d-apron", "GRADE", 7),
     "earth": Role(1, "ink2", "d-earth", "GRADE", 8, hatch=Hatch("lines", 9, 45)),
     "opening": Role(1.75, "ink", "d-opening", "OPENINGS", 7, fill="ground"),

@@ -122,7 +122,7 @@ def cuts_page(answers: Answers, setting: Setting) -> Page:
         rows.append((setting.say(f"quantities.item.{item}") + ":",))
         if found.cuts is None:
             continue
-        rows += [_bar(bar, answers, setting) for bar in found.cuts.bars]
+        rows += [_bar(bar, setting) for bar in found.cuts.bars]
         if found.cuts.aim == "length":
             rows.append(("", setting.say("cli.cuts.unpriced", bars=str(len(found.cuts.bars))), ""))
             continue
@@ -143,7 +143,7 @@ def _said(note: Note, answers: Answers, setting: Setting) -> str:
     return f"{setting.say('cli.stop')} {said}" if note.grade == "stop" else said
 
 
-def _bar(bar: Bar, answers: Answers, setting: Setting) -> tuple[str, ...]:
+def _bar(bar: Bar, setting: Setting) -> tuple[str, ...]:
     cuts = ", ".join(f"{_feet(cut.length, setting)} {cut.piece}" for cut in bar.cuts)
     called = f"{bar.number}. {_feet(bar.stock, setting)}"
     if bar.offcut is not None:

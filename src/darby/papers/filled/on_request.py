@@ -1,0 +1,36 @@
+"""Papers that are only written when they are asked for: what they show is slow to work out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import TYPE_CHECKING
+
+from darby.answers import with_later
+from darby.papers.filled.sawing import cut_list_papers
+from darby.papers.filled.truing import truing_papers
+from darby.papers.filled.writer import Writer
+
+if TYPE_CHECKING:
+    from darby.answers import Answers
+    from darby.papers.model import Paper
+
+ON_REQUEST: Mapping[str, Callable[[Writer], Mapping[str, Paper]]] = {"cuts": cut_list_papers, "grounds": truing_papers}
+"""Stage to its papers by file name; {} where there is nothing to show."""
+
+ALL = "all"
+
+
+def on_request(answers: Answers, stages: Iterable[str]) -> tuple[Answers, dict[str, Mapping[str, Paper]]]:
+    """The answers with the slow stages, and the papers of ``stages`` by stage, then by file name.
+
+    Raises
+    ------
+    KeyError
+        for a stage that has no papers of its own.
+    """
+    names = [name for asked in stages for name in (ON_REQUEST if asked == ALL else (asked,))]
+    for name in names:
+        ON_REQUEST[name]
+    answers = with_later(answers)
+    writer = Writer(answers)
+    return answers, {name: ON_REQUEST[name](writer) for name in dict.fromkeys(names)}
