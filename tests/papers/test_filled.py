@@ -253,7 +253,8 @@ def test_a_job_of_thirty_walls_has_its_papers(tmp_path: Path) -> None:
     assert [len(row.places) for row in quote.work] == [20, 10]
     assert len(quote.prices) >= 30 and len(quote.elevations) == 2
     assert all(ticket.where.first.endswith("more") for ticket in tickets.tickets)
-    assert look_over(render(quote)) <= 4 and look_over(render(tickets)) == 2 and look_over(render(crew)) == 2
+    assert look_over(render(quote)) <= 4 and look_over(render(tickets)) == 2
+    assert look_over(render(crew)) <= 3  # a wall on lath has its sheets drawn
 
 
 def test_an_order_for_nobody_says_so() -> None:

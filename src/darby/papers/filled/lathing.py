@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from darby.lath import Lath
     from darby.papers.filled.writer import Writer
 
-HIGH = 190.0
+HIGH = 165.0
 """A wall with its lath is drawn so high at the most [pt]."""
 
 SAID = (
