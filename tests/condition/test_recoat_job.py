@@ -116,6 +116,11 @@ WRONG = {
         "recoat, eave 2, surface",
     ),
     '[[recoat.vent]]\nsurface = "house"\nat = "1\'"\nup = "1\'"': ("job.no-such-surface", "recoat, vent 1, surface"),
+    'surfaces = ["house-2"]\n[[recoat.vent]]\nsurface = "house-1"\nat = "1\'"\nup = "1\'"': (
+        "job.not-one-of",
+        "recoat, vent 1, surface",
+    ),
+    'surfaces = ["house-2"]\n[[recoat.eave]]\nsurface = "house-1"': ("job.not-one-of", "recoat, eave 1, surface"),
 }
 
 

@@ -126,6 +126,7 @@ OLD_FACES: tuple[tuple[str, str, Expected], ...] = (
      ("job.no-such-surface", "match 2, surface", "sode", SURFACES, "side")),
 )  # fmt: skip
 
+
 def old_wall(name: str, text: str, *faults: Expected) -> Broken:
     """A survey or a patch written after the good shapes."""
     return Broken(name, (("built = 1960\n", f"built = 1960\n{text}"),), faults, "shapes")
@@ -136,6 +137,11 @@ BACK = '[[survey]]\nid = "back"\nsize = "10\' x 8\'"\nopenings = ["window 2020 a
 SPAN = "at 0\" … 10', up 0\" … 8'"
 CRACK = f"{BACK}[[survey.crack]]\nline = [\"1', 1'\", \"2', 2'\"]\n"
 PATCH = '[[patch]]\nsurface = "hole"\n'
+
+WALLS_AND_SHAPES = (
+    "front, side, shed-1, shed-2, shed-3, shed-4, gw-front, gw-back, gw-left, gw-right, gw-front-returns, "
+    "gw-back-returns, ch-1, ch-2, ch-3, ch-4, eave, hole, shed, gw, ch"
+)
 
 BROKEN: tuple[Broken, ...] = (
     # --- versions and the text itself ---
@@ -457,7 +463,8 @@ BROKEN: tuple[Broken, ...] = (
     # --- surveys and patches ---
     old_wall("hollow outside the wall", f"{BACK}[[survey.hollow]]\nsize = \"3' x 2'\"\nat = \"8'\"\nup = \"1'\"\n",
              ("condition.off-wall", "survey 1, hollow 1", "at 8' … 11', up 1' … 3'", SPAN, "")),
-    old_wall("hollow in a window", f"{BACK}[[survey.hollow]]\nsize = \"1' x 1'\"\nat = \"4' 6\\\"\"\nup = \"3' 6\\\"\"\n",
+    old_wall("hollow in a window",
+             f"{BACK}[[survey.hollow]]\nsize = \"1' x 1'\"\nat = \"4' 6\\\"\"\nup = \"3' 6\\\"\"\n",
              ("condition.in-opening", "survey 1, hollow 1", "window-1", "a place beside the openings", "")),
     old_wall("hollow over hollow", BACK + 2 * "[[survey.hollow]]\nsize = \"2' x 2'\"\nat = \"1'\"\nup = \"1'\"\n",
              ("condition.overlap", "survey 1, hollow 2", "hollow-1", "zones clear of each other", "")),
@@ -474,9 +481,11 @@ BROKEN: tuple[Broken, ...] = (
              ("condition.no-length", "survey 1, crack 1, line", "1", "2 …", "")),
     old_wall("a crack past the top", f"{BACK}[[survey.crack]]\nline = [\"1', 1'\", \"1', 9'\"]\n",
              ("condition.off-wall", "survey 1, crack 1", "at 1' … 1', up 1' … 9'", SPAN, "")),
-    old_wall("gauge readings out of order", f"""{CRACK}reading = [{{ on = 2026-05-01, width = "1 mm" }}, {{ on = 2026-02-01, width = "1 mm" }}]\n""",
+    old_wall("gauge readings out of order", 
+             CRACK + "reading = [{ on = 2026-05-01, width = \"1 mm\" }, { on = 2026-02-01, width = \"1 mm\" }]\n",
              ("condition.order", "survey 1, crack 1, reading 2, on", "2026-02-01", "2026-05-01 …", "")),
-    old_wall("a day of two widths", f"""{CRACK}reading = [{{ on = 2026-05-01, width = "1 mm" }}, {{ on = 2026-05-01, width = "2 mm" }}]\n""",
+    old_wall("a day of two widths", 
+             CRACK + "reading = [{ on = 2026-05-01, width = \"1 mm\" }, { on = 2026-05-01, width = \"2 mm\" }]\n",
              ("condition.disagree", "survey 1, crack 1, reading 2, width", "1 mm, 2 mm", "2026-05-01", "")),
     old_wall("a reading without a unit", f"{CRACK}reading = [{{ on = 2026-05-01, width = 1 }}]\n",
              ("measure.no-unit", "survey 1, crack 1, reading 1, width", "1", LENGTH, "")),
@@ -515,6 +524,35 @@ BROKEN: tuple[Broken, ...] = (
            (('sides = ["head", "sill", "left", "right"]', 'sides = ["head"]'),
             ("built = 1960\n", f"built = 1960\n{PATCH}hollow = {{ sill = \"1'\" }}\n")),
            (("condition.no-side", "patch 1, hollow, sill", "sill", "head", ""),), "shapes"),
+    old_wall("a re-coat that adds nothing", "[recoat]\nadds = \"0 in\"\n",
+             ("measure.not-positive", "recoat, adds", "0 in", "more than 0", "")),
+    old_wall("negative clearance at the foot", "[recoat]\nweep = \"-1/4 in\"\n",
+             ("measure.not-positive", "recoat, weep", "-1/4 in", "0 or more", "")),
+    old_wall("a re-coat of no wall", "[recoat]\nsurfaces = [\"frnt\"]\n",
+             ("job.no-such-surface", "recoat, surfaces 1", "frnt", WALLS_AND_SHAPES, "front")),
+    old_wall("a wall re-coated twice", "[recoat]\nsurfaces = [\"front\", \"front\"]\n",
+             ("job.not-old", "recoat, surfaces", "front", DOUBTFUL, ""),
+             ("job.twice", "recoat, surfaces 2", "front", ONCE, "")),
+    old_wall("re-coat nothing", "[recoat]\nsurfaces = []\n",
+             ("job.empty", "recoat, surfaces", "", WALLS_AND_SHAPES, "")),
+    old_wall("vent off the wall", "[recoat]\n[[recoat.vent]]\nsurface = \"side\"\nat = \"2'\"\nup = \"60'\"\n",
+             ("job.vent-off-wall", "recoat, vent 1", "at 2', up 60'", "at 0\" … 30', up 0\" … 9' 4\"", "")),
+    old_wall("vent in a door", "[recoat]\n[[recoat.vent]]\nsurface = \"front\"\nat = \"3'\"\nup = \"4'\"\n",
+             ("job.vent-in-opening", "recoat, vent 1", "at 3', up 4'", "door-1", "")),
+    old_wall("vent nowhere", "[recoat]\n[[recoat.vent]]\nsurface = \"side\"\nat = \"2'\"\n",
+             ("job.missing", "recoat, vent 1, up", "", "up = ...", "")),
+    old_wall("eave clear by less than nothing", "[recoat]\n[[recoat.eave]]\nsurface = \"hole\"\nclear = \"-2 in\"\n",
+             ("measure.not-positive", "recoat, eave 1, clear", "-2 in", "0 or more", "")),
+    old_wall("no fixtures", "[recoat]\n[[recoat.fixture]]\nwhat = \"lamp\"\ncount = 0\n",
+             ("job.out-of-span", "recoat, fixture 1, count", "0", "1 to 1000", "")),
+    old_wall("re-coat of new block", "[recoat]\nsurfaces = [\"side\"]\n",
+             ("job.not-old", "recoat, surfaces", "side", DOUBTFUL, "")),
+    old_wall("eave over new block", "[recoat]\n[[recoat.eave]]\nsurface = \"side\"\n",
+             ("job.not-old", "recoat, eave 1, surface", "side", DOUBTFUL, "")),
+    old_wall("vent in new block", "[recoat]\n[[recoat.vent]]\nsurface = \"side\"\nat = \"2 ft\"\nup = \"3 ft\"\n",
+             ("job.not-old", "recoat, vent 1, surface", "side", DOUBTFUL, "")),
+    old_wall("masking by the area", "[recoat]\nmask = \"60 sq ft/h\"\n",
+             ("measure.unknown-unit", "recoat, mask", "60 sq ft/h", "60 ft/h", "")),
 )  # fmt: skip
 
 FIVE: tuple[Broken, ...] = (

@@ -11,6 +11,7 @@ from darby.job.draft import Draft
 from darby.job.fields import Document, Measured, key, must
 from darby.job.part import Part
 from darby.job.recoat import Eave, Fixture, Recoat, Vent
+from darby.job.sections.bases import DOUBTFUL
 from darby.measure.outline import polygon
 from darby.measure.surface import Surface
 from darby.measure.writing import HAIR, write
@@ -67,15 +68,17 @@ def read(root: Part, draft: Draft) -> None:
     part = root.part("recoat")
     if part is None:
         return
+    surfaces = _surfaces(part, draft)
+    draft.when_built(lambda built: _old(part, built, surfaces))
     draft.put(
         recoat=Recoat(
-            surfaces=_surfaces(part, draft),
+            surfaces=surfaces,
             adds=part.length("adds", positive=True),
             frames=part.length("frames"),
             returns=part.length("returns"),
             weep=part.length("weep"),
-            vents=_vents(part, draft),
-            eaves=_eaves(part, draft),
+            vents=_vents(part, draft, surfaces),
+            eaves=_eaves(part, draft, surfaces),
             fixtures=tuple(_fixture(entry) for entry in part.parts("fixture")),
             mask=part.rate("mask", length=True),
             wash=part.rate("wash", length=False),
@@ -104,18 +107,39 @@ def _surfaces(part: Part, draft: Draft) -> tuple[str, ...]:
     return tuple(found)
 
 
+def _is_old(surface: Surface) -> bool:
+    return any(zone.base in DOUBTFUL for zone in surface.zones)
+
+
+def _kinds() -> str:
+    return " or ".join(f'base = "{kind}"' for kind in DOUBTFUL)
+
+
+def _old(part: Part, built: Sequence[Surface], named: tuple[str, ...]) -> None:
+    """There is an old wall to coat anew; one that is named is old."""
+    old, kinds = {s.id: _is_old(s) for s in built}, _kinds()
+    bare = [name for name in named if not old.get(name, True)]
+    if bare:
+        part.fault("surfaces", "job.not-old", ", ".join(bare), kinds)
+    elif not named and old and not any(old.values()) and not part.said("surfaces"):
+        part.fault(None, "job.not-old", ", ".join(old), kinds)
+
+
 def _nearest(name: str, there: Sequence[str]) -> str:
     from darby.job.places import nearest
 
     return nearest(name, there)
 
 
-def _vents(part: Part, draft: Draft) -> tuple[Vent, ...]:
+def _vents(part: Part, draft: Draft, named: tuple[str, ...]) -> tuple[Vent, ...]:
     found = []
     for n, entry in enumerate(part.parts("vent"), 1):
         surface = draft.surface_named(entry, "surface")
         at, up = entry.length("at"), entry.length("up")
         clear, count = entry.length("clear"), entry.count("count", 1, most=MOST)
+        if surface is not None and named and surface not in named:
+            entry.fault("surface", "job.not-one-of", surface, ", ".join(named))
+            continue
         if surface is None or at is None or up is None:
             continue
         vent = Vent(f"vent-at-{n}", surface, at, up, entry.text("name"), clear, count)
@@ -139,22 +163,36 @@ def _on_the_wall(part: Part, surfaces: Sequence[Surface], vent: Vent) -> None:
     inside = [o.id for o in surface.openings if polygon(o.outline).contains(point)]
     if inside:
         part.fault(None, "job.vent-in-opening", where, ", ".join(inside))
+    elif not _is_old(surface):
+        part.fault("surface", "job.not-old", vent.surface, _kinds())
 
 
-def _eaves(part: Part, draft: Draft) -> tuple[Eave, ...]:
+def _eaves(part: Part, draft: Draft, named: tuple[str, ...]) -> tuple[Eave, ...]:
     """One for every wall of a house that is named; a wall has each eave once by its name."""
     found: list[Eave] = []
     seen: set[tuple[str, str]] = set()
     for n, entry in enumerate(part.parts("eave"), 1):
         named = draft.surface_named(entry, "surface", houses=True)
         clear, name = entry.length("clear"), entry.text("name")
-        for surface in draft.houses.get(named or "", [named] if named else []):
+        over = draft.houses.get(named or "", [named] if named else [])
+        if over and named and not set(over) & set(named):
+            entry.fault("surface", "job.not-one-of", ", ".join(over), ", ".join(named))
+            continue
+        draft.when_built(lambda built, e=entry, o=over: _over_old(e, built, o))  # type: ignore[misc]
+        for surface in over:
             if (surface, name) in seen:
                 entry.fault("surface", "job.twice", surface, ok.ONCE)
                 break
             seen.add((surface, name))
             found.append(Eave(f"eave-{n}", surface, name, clear))
     return tuple(found)
+
+
+def _over_old(part: Part, built: Sequence[Surface], over: Sequence[str]) -> None:
+    """An eave stands over a wall that is coated anew."""
+    under = [s for s in built if s.id in over]
+    if under and not any(_is_old(s) for s in under):
+        part.fault("surface", "job.not-old", ", ".join(s.id for s in under), _kinds())
 
 
 def _fixture(part: Part) -> Fixture:
