@@ -172,9 +172,9 @@ def _eaves(part: Part, draft: Draft, named: tuple[str, ...]) -> tuple[Eave, ...]
     found: list[Eave] = []
     seen: set[tuple[str, str]] = set()
     for n, entry in enumerate(part.parts("eave"), 1):
-        named = draft.surface_named(entry, "surface", houses=True)
+        at = draft.surface_named(entry, "surface", houses=True)
         clear, name = entry.length("clear"), entry.text("name")
-        over = draft.houses.get(named or "", [named] if named else [])
+        over = draft.houses.get(at or "", [at] if at else [])
         if over and named and not set(over) & set(named):
             entry.fault("surface", "job.not-one-of", ", ".join(over), ", ".join(named))
             continue
