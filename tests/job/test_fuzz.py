@@ -24,9 +24,8 @@ def job_or_faults(text: Any, **how: Any) -> Job | JobError:
         job = loads(text, **how)
     except JobError as error:
         assert error.faults
-        assert all(f.code.startswith(("job.", "measure.", "grounds.")) and f.allowed for f in error.faults), (
-            error.faults
-        )
+        rooms = ("job.", "measure.", "grounds.", "condition.")
+        assert all(f.code.startswith(rooms) and f.allowed for f in error.faults), error.faults
         assert all(isinstance(part, str) for f in error.faults for part in (f.place, f.found, f.allowed, f.nearest))
         assert str(error)
         return error

@@ -1,13 +1,15 @@
-"""What else has to be done besides plaster: what he wrote, what a re-coat asks for, and the tests of a
-doubtful base."""
+"""What else has to be done besides plaster: what he wrote, what a re-coat, a survey and a patch ask for, and the
+tests of a doubtful base."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from darby.answers.patch import cutting
 from darby.answers.recoat import before
 from darby.answers.stage import Answers
+from darby.answers.survey import sounding
 
 if TYPE_CHECKING:
     from darby.job.model import Also, Job
@@ -20,7 +22,7 @@ def also(job: Job, answers: Answers) -> tuple[Also, ...]:
     """
     from darby.job.model import Also
 
-    said = (*job.also, *before(job, answers))
+    said = (*job.also, *before(job, answers), *sounding(job, answers), *cutting(job, answers))
     if any(entry.what == "test" for entry in said):
         return said
     names = {surface.id: surface.name for surface in job.surfaces}

@@ -10,7 +10,7 @@ from darby.answers.stage import Answers, Stage
 from darby.answers.wall import Wall
 from darby.buildup import BuildUp, BuildUpAsk, MeetsOld, Override, OwnCoat, build_up
 from darby.buildup.model import Tried
-from darby.measure.surface import Surface
+from darby.measure.surface import Length, Surface
 from darby.working import Working
 
 if TYPE_CHECKING:
@@ -78,7 +78,7 @@ def _zone_ask(
         next_to=tuple((name, kind) for name, kind in bases if name != zone),
         paint=bool(wanted.paint),
         choose=wanted.choose,
-        override=_override(wanted),
+        override=_override(wanted) or _as_deep(job, surface),
         cure=wanted.cure,
         above_earth=base.above_earth,
         above_paving=base.above_paving,
@@ -104,6 +104,22 @@ def _override(wanted: Wanted) -> Override | None:
         return None
     coats = tuple(OwnCoat(c.coat, c.thickness, c.moist, c.wait) for c in wanted.coats)
     return Override(wanted.total, coats, wanted.why)
+
+
+def _as_deep(job: Job, surface: Surface) -> Override | None:
+    """A patch comes to the old work's face, whatever the table says: as thick as what it joins."""
+    if all(said.surface != surface.id for said in job.patches):
+        return None
+    deep = old_depth(surface)
+    return None if deep is None else Override(deep)
+
+
+def old_depth(surface: Surface) -> Length | None:
+    """How far the old face stands out past our bare base, else how thick the old plaster is [m]; None = nobody said."""
+    for edge in surface.edges:
+        if edge.meets is not None and edge.meets.what == "old plaster":
+            return edge.meets.proud if edge.meets.proud is not None else edge.meets.thickness
+    return None
 
 
 def _meets(wall: Wall) -> dict[str, tuple[MeetsOld, ...]]:
