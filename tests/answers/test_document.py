@@ -14,6 +14,7 @@ import pytest
 import darby
 from darby.answers import STAGES, Waiting
 from darby.answers.plain import plain
+from darby.answers.stage import NOTHING
 from darby.measure import Fault
 from darby.measure.units import Unit, unit
 from darby.rulebook import Book, Figure, default
@@ -44,7 +45,7 @@ def test_what_waits_and_what_failed_survive_json_too():
             (stage, at): answer["is"]
             for stage, by in document["answers"].items()
             for at, answer in by.items()
-            if "is" in answer
+            if "is" in answer and answer != plain(NOTHING)  # nobody read an old face there: no answer is missing
         }
         later = {stage.name for stage in STAGES if stage.pace == "later"}
         slow = [key for key in unanswered if key[0] in later]

@@ -25,6 +25,7 @@ SI = {
     "sq ft/day": FOOT**2 / 86400, "%": Fraction(1, 100), "h": Fraction(3600), "day": Fraction(86400),
     "days": Fraction(86400), "mm": Fraction(1, 1000), "m": Fraction(1), "m²": Fraction(1), "m³": Fraction(1),
     "L": Fraction(1, 1000), "mL": Fraction(1, 10**6), "kg": Fraction(1), "t": Fraction(1000), "kg/m²": Fraction(1),
+    "mil": FOOT / 12000, "µm": Fraction(1, 10**6), "g": Fraction(1, 1000), "sq in": (FOOT / 12) ** 2,
     "kg/m³": Fraction(1), "/m²": Fraction(1), "m²/day": Fraction(1, 86400),
 }  # fmt: skip
 """Printed unit to SI. Whatever else is counted (bags, sheets, people, trips) is its own unit."""

@@ -14,12 +14,16 @@ HOURS = unit("h")
 
 @dataclass(frozen=True, slots=True)
 class PaintAsk:
-    """What is painted: places with their area [m2]; pace of the whole crew on one coat [m2/s]; its working day [s]."""
+    """What is painted: places with their area [m2]; pace of the whole crew on one coat [m2/s]; its working day [s].
+
+    ``again``: places that are painted already, and take no primer.
+    """
 
     book: Book
     places: tuple[tuple[str, Quantity], ...]
     pace: Quantity
     day: Real
+    again: tuple[tuple[str, Quantity], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +38,7 @@ class Paint:
 def paint(ask: PaintAsk) -> tuple[Paint, Working]:
     """Primer and paint on every place. No places: nothing to paint."""
     working = Working()
-    if not ask.places:
+    if not ask.places and not ask.again:
         return Paint(()), working
     prime, coats = ask.book.number("coating.coats.prime"), ask.book.number("coating.coats.paint")
     hours = tuple(
@@ -44,6 +48,14 @@ def paint(ask: PaintAsk) -> tuple[Paint, Working]:
                          area=area, primer=prime, coats=coats, pace=ask.pace),
         )
         for at, area in ask.places
+    )  # fmt: skip
+    hours += tuple(
+        (
+            at,
+            working.step(f"{at}/paint/hours", "area * coats / pace", HOURS, "days.paint-hours", area=area, coats=coats,
+                         pace=ask.pace),
+        )
+        for at, area in ask.again
     )  # fmt: skip
     names: dict[str, Given] = {f"h{n}": h for n, (_, h) in enumerate(hours)}
     total = working.step("job/paint/hours", " + ".join(names), HOURS, "days.paint-total", rules=(), **names)

@@ -657,7 +657,41 @@ class TruingPaper:
     languages: tuple[Language, ...] = ("en", "es")
 
 
+# --- ways to part a wall -----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class WayToPart:
+    """One layout of joints, drawn. ``rows``: panel, size, area, and what is left of area, side and ratio."""
+
+    heading: str
+    says: str
+    picture: Picture
+    rows: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PartedWall:
+    """A wall, the limits of its panels, its layouts with the one that is taken first, and what is claimed of them."""
+
+    wall: str
+    rules: tuple[str, ...]
+    ways: tuple[WayToPart, ...]
+    claims: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class JointsPaper:
+    """Every wall that can be parted in more ways than one, or in none that holds the limits."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    walls: tuple[PartedWall, ...]
+    language: Language = "en"
+
+
 Paper = (
     QuotePaper | LetterPaper | OrderPaper | CrewPaper | TicketPaper | BoardPaper | WorkingPaper
-    | SawingPaper | TruingPaper
+    | SawingPaper | TruingPaper | JointsPaper
 )  # fmt: skip

@@ -17,6 +17,7 @@ from darby.measure.writing import PRINTED
 from darby.papers.model import (
     BoardPaper,
     CrewPaper,
+    JointsPaper,
     KeyItem,
     LetterPaper,
     OrderPaper,
@@ -33,6 +34,7 @@ from darby.words import LANGUAGES, Language, Verbatim, catalogue, say
 KINDS: dict[type[Any], str] = {
     QuotePaper: "quote", OrderPaper: "order", CrewPaper: "crew", TicketPaper: "tickets", BoardPaper: "boards",
     LetterPaper: "letter", WorkingPaper: "working", SawingPaper: "sawing", TruingPaper: "truing",
+    JointsPaper: "joints",
 }  # fmt: skip
 PAIRED = (CrewPaper, TicketPaper, BoardPaper, SawingPaper, TruingPaper)
 """Papers that may stand in two languages, one under the other."""

@@ -40,7 +40,7 @@ def paint_needs(
     painted: dict[str, list[Quantity]] = {}
     coated: list[Quantity] = []
     for _, z in sorted(zones, key=lambda p: (p[0], p[1].zone)):
-        rows = [COATS[min(n, len(COATS) - 1)] for n in range(z.primer + z.paint)]
+        rows = [COATS[min(n + z.before, len(COATS) - 1)] for n in range(z.primer + z.paint)]
         for row in rows[: z.primer]:
             primed.setdefault(row, []).append(z.area)
         if film is not None and z.paint:

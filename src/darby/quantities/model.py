@@ -144,6 +144,8 @@ class ZoneArea:
     bonding: bool = False
     primer: int = 0
     paint: int = 0
+    before: int = 0
+    """Coats of paint that are on it already: the next one is spread as the next, not as the first."""
 
 
 AllowanceName = Literal["keys", "joints", "spread", "waste"]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from darby.answers.match import OLD_SIDE
 from darby.tables.setting import Setting
 from darby.words import catalogue
 
@@ -23,6 +24,8 @@ def place(answers: Answers, at: str, setting: Setting) -> str:
     if named is None:
         return next((s.name for s in answers.job.surfaces if s.shape == surface), "").rstrip("0123456789 ")
     base = next((b.name for b in answers.job.bases if b.surface == surface and b.zone == zone), "")
+    if zone == OLD_SIDE:
+        base = catalogue(setting.language)[f"paper.edge.{zone}"]
     return f"{named}, {base}" if base else named
 
 

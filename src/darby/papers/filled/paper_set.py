@@ -14,6 +14,7 @@ from darby.papers.filled.pictures import marks_of
 from darby.papers.filled.quote import quote
 from darby.papers.filled.tickets import tickets
 from darby.papers.filled.workings import working_package
+from darby.papers.filled.ways import ways_paper
 from darby.papers.filled.writer import Writer
 from darby.words import Verbatim
 
@@ -41,6 +42,9 @@ def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
             made[_free(made, f"order-{_slug(supplier)}" if _slug(supplier) else "order")] = paper
     for surface in answers.good("volumes"):
         made[f"crew-{surface}.pdf"] = crew_sheet(writer, surface)
+    ways = ways_paper(writer)
+    if ways is not None:
+        made["joints.pdf"] = ways
     mixes = answers.good("mixes").get("job")
     mixed = tickets(writer, mixes) if mixes is not None else None
     if mixed is not None:

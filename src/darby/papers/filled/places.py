@@ -38,7 +38,8 @@ def zone_called(job: Job, surface: str, zone: str, language: Language) -> str:
     """A surface and its zone as a list of parts calls it: of several zones the one without a name is the rest."""
     name = place(job, f"{surface}/{zone}", language)
     several = sum(1 for b in job.bases if b.surface == surface) > 1
-    if several and not job.base(surface, zone).name:
+    unnamed = any(b.surface == surface and b.zone == zone and not b.name for b in job.bases)
+    if several and unnamed:
         return f"{name}, {catalogue(language)['paper.the-rest']}"
     return name
 
