@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from darby.drawing import Ground, Joint, Mark, elevation, moved, titled
 from darby.drawing.geometry import box
-from darby.measure.surface import Corner, Opening, Surface, Zone
+from darby.measure.surface import Corner, Opening, Projection, Surface, Zone
 from tests.drawing import walls
 from tests.drawing.walls import bay_south, crew_room, ft, garden_wall, parapet
 
@@ -181,3 +181,48 @@ def test_a_wall_turned_over_keeps_its_sizes_in_the_other_order(surface: Surface)
         assert texts(front, "right", row) == texts(back, "right", row)
     (a,), (b,) = of(front, "outline"), of(back, "outline")
     assert sorted(a.points) == sorted((-u, v) for u, v in b.points)
+
+
+# --- pilasters -----------------------------------------------------------------------------------------
+
+
+def with_pilasters(base: str = "block") -> Surface:
+    wall = replace(garden_wall(), zones=(Zone("all", base),))
+    stand = tuple(Projection(f"p{n}", walls.box(f"p{n}", ft(at), ft(0), ft(1, 4), ft(6)), ft(0, 4)) for n, at in
+                  enumerate((10, 30, 50)))  # fmt: skip
+    return replace(wall, projections=stand)
+
+
+def test_pilasters_stand_on_the_face_and_are_cut_below_it_to_scale() -> None:
+    marks = elevation(with_pilasters())
+    assert [m.ref for m in of(marks, "arris")] == ["wall/p0", "wall/p1", "wall/p2"]
+    left, low, right, high = box(of(marks, "arris")[0].points)
+    assert (left, low, right, high) == pytest.approx([float(x) for x in (ft(10), ft(0), ft(11, 4), ft(6))])
+    (cut,) = of(marks, "cut edge")
+    left, low, right, high = box(cut.points)
+    assert (left, right) == pytest.approx((0, float(ft(60))))
+    assert high - low == pytest.approx(float(ft(0, 4))) and high < 0, "as far out as measured, below the wall"
+    # seen from above with the reader in front of the wall, what stands out comes down the sheet
+    assert [round((v - high) / float(ft(0, 4))) for _, v in cut.points] == [0, 0, -1, -1, 0] + [0, -1, -1, 0] * 2 + [0]
+    (said,) = of(marks, "note")
+    assert said.text == "cut through, from above: pilasters stand out 4 in."
+    assert texts(marks, "below", 0) == ["10′-0″", "1′-4″", "18′-8″", "1′-4″", "18′-8″", "1′-4″", "8′-8″"]
+    assert "pilastras salen 4 pulg." in of(elevation(with_pilasters(), language="es"), "note")[0].text
+    assert "102 mm" in of(elevation(with_pilasters(), system="metric"), "note")[0].text
+
+
+@pytest.mark.parametrize(("base", "role"), [("block", "cut block"), ("concrete", "cut concrete"), ("brick", "")])
+def test_the_cut_is_hatched_by_its_base(base: str, role: str) -> None:
+    cuts = [m.role for m in elevation(with_pilasters(base)) if m.role.startswith("cut ") and m.kind == "hatch"]
+    assert cuts == ([role] if role else [])
+
+
+def test_a_wall_without_pilasters_has_no_strip() -> None:
+    assert not of(elevation(garden_wall()), "cut edge") and not of(elevation(garden_wall()), "arris")
+
+
+def test_a_pilaster_flush_with_the_end_ends_the_strip() -> None:
+    wall = replace(garden_wall(), projections=(Projection("p", walls.box("p", ft(0), ft(0), ft(2), ft(6)), ft(0, 4)),))
+    (cut,) = of(elevation(wall), "cut edge")
+    us = [u for u, _ in cut.points]
+    assert us == sorted(us) and len(set(cut.points)) == len(cut.points)

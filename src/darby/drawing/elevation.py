@@ -21,12 +21,12 @@ from darby.drawing.geometry import (
     roomiest,
     turns_left,
 )
-from darby.drawing.lettering import inches, size
+from darby.drawing.lettering import inches, size, thickness
 from darby.drawing.model import Mark, Point
 from darby.drawing.sizes import strings
 from darby.measure.surface import Edge, Opening, Surface
 from darby.measure.units import FT, System
-from darby.words import Language, catalogue, say
+from darby.words import Language, Verbatim, catalogue, say, unit_names
 
 _FOOT = float(FT)
 APRON = _FOOT * 0.35
@@ -37,6 +37,8 @@ CAP = _FOOT * 0.4
 PANEL = 2 * _FOOT
 FRAME = _FOOT / 6
 DOOR = 4.5 * _FOOT
+BEHIND = _FOOT / 3
+BELOW = _FOOT * 0.5
 """Not figures of the trade: how far things are drawn that nobody measured, and up to which width a door swings."""
 
 HATCHES: Mapping[str, str] = {
@@ -105,6 +107,7 @@ def elevation(
         marks += _opening(surface, opening, names, hinged, language)
     marks += _roof(surface)
     marks.append(Mark("polygon", points_of(surface.outline), "outline", surface.id, bulges=bulges_of(surface.outline)))
+    marks += _stand_out(surface, language, system)
     marks += _neighbours(surface, names, language)
     marks += _grade(surface)
     marks += _zones(surface, wall.difference(holes), names)
@@ -167,6 +170,46 @@ def _zones(surface: Surface, bare: BaseGeometry, names: Mapping[str, str]) -> li
         if name and not area.is_empty:
             at, radius = roomiest(area)
             marks.append(Mark("text", (at,), "letter", ref, name, room=(radius * 1.8, radius * 1.2)))
+    return marks
+
+
+# --- what stands out of it -----------------------------------------------------------------------------
+
+CUT: Mapping[str, str] = {"block": "cut block", "painted block": "cut block", "concrete": "cut concrete"}
+"""Base of a wall to the hatching of its cut; another is left white."""
+
+
+def _stand_out(surface: Surface, language: Language, system: System) -> list[Mark]:
+    """Pilasters: their arrises on the face, and below it the wall cut through and seen from above, to the same scale.
+
+    How thick the wall is nobody drew: behind its face the strip is broken off level.
+    """
+    if not surface.projections:
+        return []
+    marks = [
+        Mark("polygon", points_of(p.outline), "arris", f"{surface.id}/{p.id}", bulges=bulges_of(p.outline))
+        for p in surface.projections
+    ]
+    left, low, right, _ = box(flat_outline(surface.outline))
+    at = low - APRON - BELOW - BEHIND
+    face, deepest = [(left, at)], 0.0
+    for projection in sorted(surface.projections, key=lambda p: min(c.u for c in p.outline)):
+        start, _, end, _ = box(flat_outline(projection.outline))
+        out = float(projection.out)
+        deepest = max(deepest, out)
+        face += [(start, at), (start, at - out), (end, at - out), (end, at)]
+    face = [p for n, p in enumerate([*face, (right, at)]) if not n or p != face[n - 1]]
+    role = CUT.get(next((z.base for z in surface.zones if z.outline is None), ""))
+    if role is not None:
+        marks.append(
+            Mark("hatch", (*face, (right, at + BEHIND), (left, at + BEHIND)), role, surface.id, origin=(left, at))
+        )
+    marks.append(Mark("polyline", tuple(face), "cut edge", surface.id))
+    inch = unit_names(language).get("in.", "in.")
+    outs = " – ".join(thickness(out, system, inch=inch) for out in sorted({p.out for p in surface.projections}))
+    said = say("drawing.from-above", {"out": Verbatim(outs)}, language)
+    below = (((left + right) / 2, at - deepest),)
+    marks.append(Mark("text", below, "note", surface.id, said, shift=(0.0, -1.2)))
     return marks
 
 

@@ -1,4 +1,4 @@
-"""Dimension strings of a surface: below it openings, joints and the whole; beside it the heights."""
+"""Dimension strings of a surface: below it openings and pilasters, joints and the whole; beside it the heights."""
 
 from __future__ import annotations
 
@@ -33,9 +33,10 @@ def strings(surface: Surface, joints: Iterable[Fraction | float], old: Sequence[
     """Three strings below and the heights at the right; at the left where only the right meets old work."""
     left, low, right, high = extent(surface.outline)
     cuts = [extent(o.outline) for o in surface.openings]
+    stand_out = [extent(p.outline) for p in surface.projections]
     patches = [extent(z.outline) for z in surface.zones if z.outline is not None]
     across = [
-        _rungs(left, right, [u for a in cuts for u in (a[0], a[2])]),
+        _rungs(left, right, [u for a in (*cuts, *stand_out) for u in (a[0], a[2])]),
         _rungs(left, right, [*(Fraction(u) for u in joints), *(u for a in patches for u in (a[0], a[2]))]),
         [left, right],
     ]
