@@ -13,9 +13,8 @@ os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"] = "1"
 
 @pytest.fixture(scope="session")
 def desk(tmp_path_factory) -> Desk:
-    made, server = started(tmp_path_factory.mktemp("desk") / "data")
-    yield made
-    server.close()
+    made, _ = started(tmp_path_factory.mktemp("desk") / "data")
+    return made  # its threads are daemons: they end with the run, and no answer is cut off
 
 
 @pytest.fixture(scope="session")

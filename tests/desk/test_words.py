@@ -1,4 +1,4 @@
-"""What templates and code say stands in the catalogues; the drawing's style sheet is the drawing room's own."""
+"""What templates and code say stands in the catalogues; the drawings' style sheet is the drawing room's own."""
 
 import re
 from pathlib import Path
@@ -31,6 +31,7 @@ def test_no_template_says_anything_itself():
         assert not left, (file.name, left[:5])
 
 
-def test_the_style_of_drawings_is_the_drawing_rooms():
-    css = (DESK / "static" / "desk" / "drawing.css").read_text(encoding="utf-8")
-    assert css.partition("\n")[2] == stylesheet()
+def test_the_style_of_drawings_is_the_drawing_rooms(owner):
+    reply = owner.get("/drawing.css")
+    assert reply.text == stylesheet()
+    assert 'href="/drawing.css"' in owner.get("/").text

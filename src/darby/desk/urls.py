@@ -7,6 +7,7 @@ from darby.desk.views import doors, edit, first, history, job, lines, people, si
 urlpatterns = [
     path("", first.first, name="first"),
     path("sign-in", doors.sign_in, name="sign-in"),
+    path("drawing.css", doors.drawing_css, name="drawing-css"),
     path("sign-out", doors.sign_out, name="sign-out"),
     path("in/<str:secret>", doors.by_link, name="by-link"),
     path("here", signal.here, name="here"),

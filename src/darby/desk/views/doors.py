@@ -56,3 +56,12 @@ def not_there(request: HttpRequest, exception: Exception) -> HttpResponse:  # no
 def went_wrong(request: HttpRequest) -> HttpResponse:
     """The desk itself failed."""
     return refused(request, "desk.door.failed", 500)
+
+
+@for_all
+@require_GET
+def drawing_css(_: HttpRequest) -> HttpResponse:
+    """The drawing room's own style sheet: its classes in the page's colours."""
+    from darby.drawing import stylesheet
+
+    return HttpResponse(stylesheet(), content_type="text/css", headers={"Cache-Control": "max-age=300"})

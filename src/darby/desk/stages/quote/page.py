@@ -11,6 +11,7 @@ from darby.desk.reading import Read
 from darby.desk.speaking import said_in
 from darby.papers import not_made, paper_set
 from darby.tables.places import place
+from darby.words import catalogue
 
 
 def more(request: HttpRequest, read: Read) -> dict[str, Any]:
@@ -19,11 +20,13 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     if answers is None:
         return {}
     price = answers.good("price").get("job")
-    papers = []
+    papers, words = [], catalogue(setting.language)
     for name in paper_set(answers):
         kind, _, of = name.rpartition(".")[0].partition("-")
         at = place(answers, of, setting) or of.replace("-", " ")
-        papers.append({"file": name, "says": setting.say(f"desk.paper.{kind}"), "of": at})
+        codes = (f"desk.paper.{kind}", f"papers.{kind}.kind")
+        says = next((words[code] for code in codes if code in words), kind)
+        papers.append({"file": name, "says": says, "of": at})
     total = setting.write(price.total) if price is not None and price.complete else ""
     return {"papers": papers, "missing": not_made(answers, setting.language), "total": total}
 
