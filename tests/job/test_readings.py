@@ -177,3 +177,13 @@ def test_a_finished_face_is_read_like_a_bare_one_and_needs_no_plumb(tmp_path):
     assert job.readings == ()
     (found,) = job.finished
     assert found.points == ((0, 4 * FT, 0), (2 * FT, 4 * FT, INCH / 8), (5 * FT, 4 * FT, 0))
+
+
+def test_what_is_measured_back_from_a_string_in_front_is_turned_about():
+    """A string 1 in. in front: a hollow of 1/4 in. reads 1 1/4 in.; what is fixed is read off the same string."""
+    rows = '["0\'", "0\'", "1 in"], ["24\'", "0\'", "7/8 in"], ["12\'", "15\'", "1 1/4 in"]'
+    said = read(f'measured = "back"\npoints = [{rows}]\nfixed = [["0\'", "4\'", "1/8 in"]]')
+    assert [out for _, _, out in said.points] == [-INCH, -INCH * 7 / 8, -INCH * 5 / 4]
+    assert said.fixed == ((0, 4 * FT, -INCH / 8),)
+    (fault,) = faults(f'measured = "forward"\npoints = [{THREE}]')
+    assert fault[:3] == ("job.not-one-of", "readings 1, measured", "forward")

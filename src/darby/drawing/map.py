@@ -87,7 +87,7 @@ def _across(points: Sequence[Point], thickness: Sequence[float], trio: tuple[int
     """Where a level crosses a triangle: a corner that just meets it counts as above."""
     ends: list[Point] = []
     for a, b in ((0, 1), (1, 2), (2, 0)):
-        p, q = trio[a], trio[b]
+        p, q = sorted((trio[a], trio[b]))  # the same place, to the last digit, from both sides of an edge
         one, other = thickness[p] - level, thickness[q] - level
         if (one >= 0) != (other >= 0):
             t = one / (one - other)

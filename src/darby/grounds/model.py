@@ -6,7 +6,7 @@ Sentences are codes; ``darby.words`` says them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 from typing import Literal, get_args
@@ -313,6 +313,11 @@ class Grounds:
     holdings: tuple[Holding, ...]
     held: Held | None
     notes: tuple[Note, ...] = ()
+
+    def from_line(self, ground: Ground) -> Quantity:
+        """How far off the line a ground stands [m]: in front of it, or, where all stand behind it, behind."""
+        behind = all(float(g.line) <= 0 for g in (*self.grounds, *self.corners))
+        return replace(ground.line, value=-ground.line.value) if behind else ground.line
 
     def face(self, name: str) -> Face:
         """The face called ``name``.

@@ -17,7 +17,7 @@ from darby.working import Quantity
 
 if TYPE_CHECKING:
     from darby.answers import Answers
-    from darby.grounds.model import Face, Ground
+    from darby.grounds.model import Face, Ground, Grounds
     from darby.joints import Joint
     from darby.quantities.cutting.model import Bar, CutLists
     from darby.working import Note
@@ -61,7 +61,7 @@ def grounds_pages(answers: Answers, setting: Setting) -> list[Page]:
             Page("grounds", setting.say("cli.faces.title", wall=name), heads, rows, right=frozenset({1, 2, 3, 4}))
         )
         heads = tuple(setting.say(f"cli.grounds.{head}") for head in ("ground", "across", "up", "depth", "line"))
-        grounds = tuple(_ground(ground, setting) for ground in found.grounds)
+        grounds = tuple(_ground(ground, found, setting) for ground in found.grounds)
         lines = tuple(setting.say(note.code, **dict(note.values)) for note in found.notes)
         title = setting.say("cli.grounds.title", face=setting.say(f"grounds.face.{found.chosen.name}"))
         pages.append(Page("grounds", title, heads, grounds, lines=lines, right=frozenset({1, 2, 3, 4})))
@@ -103,11 +103,11 @@ def _face(face: Face, setting: Setting) -> tuple[str, ...]:
     )
 
 
-def _ground(ground: Ground, setting: Setting) -> tuple[str, ...]:
+def _ground(ground: Ground, found: Grounds, setting: Setting) -> tuple[str, ...]:
     depth = setting.write(ground.depth)
     shown = depth if ground.known else setting.say("cli.grounds.not-read", depth=Verbatim(depth))
     u, v = (_feet(Fraction(x).limit_denominator(10**6), setting) for x in (ground.u, ground.v))
-    return ground.id, u, v, shown, setting.write(ground.line)
+    return ground.id, u, v, shown, setting.write(found.from_line(ground))
 
 
 def cuts_page(answers: Answers, setting: Setting) -> Page:

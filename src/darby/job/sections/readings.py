@@ -11,6 +11,7 @@ import csv
 from collections.abc import Sequence
 from fractions import Fraction
 from pathlib import Path
+from typing import Literal
 
 import shapely
 
@@ -37,6 +38,11 @@ MOST = 20_000
 
 READING = '["2\'", "3\'", "1/8 in"]'
 IN_A_FILE = "2', 3', 1/8 in"
+Measuring = Literal["out", "back"]
+MEASURED = (
+    "`out`, unless you say: how far the wall stands out of the line. `back`: how far it lies behind a string, a laser "
+    "or a straightedge held in front of it, so that a hollow reads more."
+)
 Placed = tuple[Loc, Reading]
 """A reading and where it was written."""
 
@@ -49,6 +55,7 @@ class ReadingsDocument(Document):
         f"From the left end, up from the base, and out of the plumb line toward you (back is below 0): `{READING}`."
     )
     csv: str = key("A file of them instead, one a line, beside this file: `readings.csv`.")
+    measured: Measuring = key(MEASURED)
     units: LengthUnit = key("What a bare number in these readings is in.")
     fixed: list[list[Measured]] = key("What the face must come flush with, like points: frames, old work, set grounds.")
     least: Measured = key("The whole plaster at every reading, at the least.")
@@ -65,6 +72,7 @@ class FinishedDocument(Document):
         f"From the left end, up from the base, and how far out: `{READING}`. Three or more on a level or a plumb line."
     )
     csv: str = key("A file of them instead, one a line, beside this file: `finished.csv`.")
+    measured: Measuring = key(MEASURED)
     units: LengthUnit = key("What a bare number in these readings is in.")
 
 
@@ -80,6 +88,7 @@ def read_finished(root: Part, draft: Draft) -> None:
         if part.has("units"):
             part.use_units("units")
         points, whole = _points(part, draft)
+        points = _out(part, points)
         if whole and len({(u, v) for _, (u, v, _) in points}) < 3:
             part.fault("csv" if part.has("csv") else "points", "grounds.few", len(points), "3 …")
         _agree(part, points)
@@ -102,7 +111,7 @@ def read(root: Part, draft: Draft) -> None:
         if part.has("units"):
             part.use_units("units")
         points, whole = _points(part, draft)
-        fixed = _rows(part, "fixed")
+        points, fixed = _out(part, points), _out(part, _rows(part, "fixed"))
         if whole:
             _enough(part, points)
         for several in (points, fixed):
@@ -152,6 +161,13 @@ def _points(part: Part, draft: Draft) -> tuple[list[Placed], bool]:
 def _rows(part: Part, key: str) -> list[Placed]:
     found = [((key, n), _reading(part, (key, n), row, READING)) for n, row in part.rows(key)]
     return [(way, reading) for way, reading in found if reading is not None]
+
+
+def _out(part: Part, several: Sequence[Placed]) -> list[Placed]:
+    """As far out: what was measured back from a line in front of the wall stands out less, the more it reads."""
+    if part.word("measured") != "back":
+        return list(several)
+    return [(way, (u, v, -back)) for way, (u, v, back) in several]
 
 
 def _reading(part: Part, way: Loc, row: Sequence[object], like: str) -> Reading | None:

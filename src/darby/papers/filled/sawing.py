@@ -48,7 +48,7 @@ def _paper(writer: Writer, lists: CutLists, *, money: bool) -> SawingPaper:
     notes = [Both(*(writer.say(blade, one, blade=Verbatim(_long(writer, ask.kerf, one))) for one in languages))]
     sums: list[tuple[str, str]] = []
     if money and lists.cost is not None and lists.saved is not None:
-        sums = [(writer.say("papers.sawing.all"), writer.write(lists.cost)),
+        sums = [(writer.say("paper.sawing.all"), writer.write(lists.cost)),
                 (writer.say("paper.sawing.saved"), writer.write(lists.saved))]  # fmt: skip
     title = "paper.sawing.title-money" if money else "paper.sawing.title"
     return SawingPaper(

@@ -266,7 +266,7 @@ def _ground(writer: Writer, surface: str, ground: Ground, found: Grounds, langua
         up=_feet(writer, ground.v, first),
         depth=_thick(writer, ground.depth, first),
         ground=_thick(writer, ground.ground, first),
-        line=_thick(writer, ground.line, first),
+        line=_thick(writer, found.from_line(ground), first),
         past=_past(writer, found, ground),
         known=ground.known,
     )
