@@ -150,6 +150,11 @@ WHOLE = (
     'hollow = { head = "1 in", sill = "1 in", left = "1 in", right = "1 in" }\n'
     'lines = { head = "6 in", sill = "6 in", left = "6 in", right = "6 in" }\n'
     '\n[[match]]\nsurface = "shed-1"\ngrains = [["No. 30", "No. 20"]]\n'
+    '\n[recoat]\nsurfaces = ["old", "cot"]\nadds = "1/4 in"\nframes = "1 in"\nreturns = "1 in"\nweep = "1 in"\n'
+    'mask = "60 ft/h"\nwash = "400 sq ft/h"\nroughen = "90 sq ft/h"\n'
+    '[[recoat.vent]]\nsurface = "old"\nname = "hood"\nat = "2 ft"\nup = "2 ft"\nclear = "1 in"\ncount = 2\n'
+    '[[recoat.eave]]\nsurface = "cot"\nname = "eave"\nclear = "1 in"\n'
+    '[[recoat.fixture]]\nwhat = "lamp"\ncount = 2\neach = "30 min"\n'
     + SHAPES
     + f"""
 [[wall]]
