@@ -691,7 +691,65 @@ class JointsPaper:
     language: Language = "en"
 
 
+@dataclass(frozen=True, slots=True)
+class FoundRow:
+    """One finding: what, how large, how wide, whether it moves, what it asks for."""
+
+    what: Both
+    size: str
+    width: str
+    moves: Both
+    does: Both
+
+
+@dataclass(frozen=True, slots=True)
+class FoundPart:
+    """One wall that was looked at: its drawing, its findings, and what is said of them."""
+
+    name: str
+    picture: Picture
+    rows: tuple[FoundRow, ...]
+    notes: tuple[Both, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class CutRow:
+    """One side of a patch: each reason's depth ("" = none), how far it is cut back, and what decides."""
+
+    side: Both
+    depths: tuple[str, ...]
+    back: str
+    by: Both
+
+
+@dataclass(frozen=True, slots=True)
+class PatchPart:
+    """One patch: its drawing, how far each side is cut back, and what is done in order."""
+
+    name: str
+    picture: Picture
+    rows: tuple[CutRow, ...]
+    notes: tuple[Both, ...]
+    steps: tuple[Both, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PatchPaper:
+    """The crew's sheet of old work: what was found, how far it is cut back, how it is tied in. No money on it."""
+
+    firm: Firm
+    stamp: Stamp
+    title: str
+    lead: Both
+    heads: tuple[Both, ...]
+    cut_heads: tuple[Both, ...]
+    found: tuple[FoundPart, ...] = ()
+    patches: tuple[PatchPart, ...] = ()
+    cautions: tuple[BothCaution, ...] = ()
+    languages: tuple[Language, ...] = ("en", "es")
+
+
 Paper = (
     QuotePaper | LetterPaper | OrderPaper | CrewPaper | TicketPaper | BoardPaper | WorkingPaper
-    | SawingPaper | TruingPaper | JointsPaper
+    | SawingPaper | TruingPaper | JointsPaper | PatchPaper
 )  # fmt: skip

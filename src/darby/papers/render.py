@@ -22,6 +22,7 @@ from darby.papers.model import (
     LetterPaper,
     OrderPaper,
     Paper,
+    PatchPaper,
     Picture,
     QuotePaper,
     SawingPaper,
@@ -35,8 +36,9 @@ KINDS: dict[type[Any], str] = {
     QuotePaper: "quote", OrderPaper: "order", CrewPaper: "crew", TicketPaper: "tickets", BoardPaper: "boards",
     LetterPaper: "letter", WorkingPaper: "working", SawingPaper: "sawing", TruingPaper: "truing",
     JointsPaper: "joints",
+    PatchPaper: "patch",
 }  # fmt: skip
-PAIRED = (CrewPaper, TicketPaper, BoardPaper, SawingPaper, TruingPaper)
+PAIRED = (CrewPaper, TicketPaper, BoardPaper, SawingPaper, TruingPaper, PatchPaper)
 """Papers that may stand in two languages, one under the other."""
 COMMON = ("local-opening", "local", "hold")
 STANDARD: Literal["ua-1"] = "ua-1"

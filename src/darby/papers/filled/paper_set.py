@@ -10,11 +10,12 @@ from darby.papers.filled.boards import board_paper
 from darby.papers.filled.crew import crew_sheet
 from darby.papers.filled.letter import letter
 from darby.papers.filled.orders import item_called, orders
+from darby.papers.filled.patch import patch_paper
 from darby.papers.filled.pictures import marks_of
 from darby.papers.filled.quote import quote
 from darby.papers.filled.tickets import tickets
-from darby.papers.filled.workings import working_package
 from darby.papers.filled.ways import ways_paper
+from darby.papers.filled.workings import working_package
 from darby.papers.filled.writer import Writer
 from darby.words import Verbatim
 
@@ -52,6 +53,9 @@ def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
     boards = board_paper(writer)
     if boards is not None:
         made["boards.pdf"] = boards
+    old = patch_paper(writer)
+    if old is not None:
+        made["patch.pdf"] = old
     made["working.pdf"] = working_package(writer)
     for wall in answers.job.surfaces:
         made[f"wall-{wall.id}.dxf"] = to_dxf(marks_of(writer, wall))
