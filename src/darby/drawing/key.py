@@ -14,6 +14,7 @@ from darby.words import Language, say
 
 KEYED: tuple[str, ...] = (
     "block", "brick", "stone", "concrete", "old base", "lath", "old dash", "zone edge", "joint", "parting",
+    "hollow", "loose", "crack", "crack moving", "tap", "tap hollow", "new paper", "lath tie",
     "sheet", "end lap", "lath strip", "stud", "paper course",
     "ground", "ground past", "past", "contour", "unread",
     "cut block", "cut concrete", "cut wood", "mortar", "paper", "cut lath", "base coat", "finish coat",

@@ -108,6 +108,16 @@ ROLES: Mapping[str, Role] = MappingProxyType({
     "contour": Role(0.9, "ink2", "d-contour", "GROUNDS", 8, layer="grounds"),
     "unread": Role(1.1, "ink2", "d-unread", "GROUNDS", 8, dash=(2, 5), layer="grounds"),
     "past": Role(1.1, "brick", "d-past", "GROUNDS", 1, layer="grounds", hatch=Hatch("lines", 6, 45)),
+    # what was found on an old wall, and a patch in it
+    "hollow": Role(1.1, "ink", "d-hollow", "FOUND", 7, hatch=Hatch("lines", 6, 120)),
+    "loose": Role(1, "ink2", "d-loose", "FOUND", 8, hatch=Hatch("dots", 7, size=1.8), round=True),
+    "found edge": Role(1.1, "ink", "d-found-edge", "FOUND", 7, dash=(6, 3)),
+    "crack": Role(1.9, "ink", "d-crack", "FOUND", 7),
+    "crack moving": Role(2.6, "brick", "d-crack-moving", "FOUND", 1, dash=(9, 3)),
+    "tap": Role(0, "ink2", "d-tap", "TAPS", 8, fill="ink", symbol="dot", size=1.1),
+    "tap hollow": Role(1.5, "ink", "d-tap-hollow", "TAPS", 7, fill="ground", symbol="dot", size=3),
+    "new paper": Role(1.6, "slate", "d-new-paper", "PATCH", 5, dash=(6, 2.5)),
+    "lath tie": Role(1.6, "ink", "d-lath-tie", "PATCH", 7, dash=(2, 3)),
     # sizes and lettering
     "dimension": Role(0.9, "ink2", "d-dim", "SIZES", 8, layer="sizes", halo=True),
     "tick": Role(1.7, "ink", "d-tick", "SIZES", 7, layer="sizes", size=8),
