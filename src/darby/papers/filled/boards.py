@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import TYPE_CHECKING
 
 from darby.finish import method_word, named
+from darby.measure.units import unit
 from darby.papers.filled.standing import SOFT, leaning
 from darby.papers.filled.writer import Writer
 from darby.papers.model import BoardCard, BoardPaper, Both, BothCaution, OldFace
-from darby.words import Verbatim
+from darby.words import Verbatim, day
+from darby.working import Quantity
 
 if TYPE_CHECKING:
-    from darby.finish import Board, Grade, Match, Sieve
+    from darby.finish import Board, Grade, Match, Sieve, Signed
     from darby.words import Language
 
+FEET = unit("ft")
+
 TO_THE_CREW = (
-    "finish.paint-over-sand", "finish.film-model", "finish.stone", "finish.open-top", "finish.open-foot",
+    "finish.paint-over-sand", "finish.stone", "finish.open-top", "finish.open-foot",
     "finish.no-relief", "finish.one-reading", "finish.few-readings", "finish.boards-decide", "finish.both-painted",
-    "finish.new-side-bare", "finish.other-finish",
+    "finish.new-side-bare",
 )  # fmt: skip
 """Notes that the one who makes the boards has to know."""
 
@@ -124,9 +129,24 @@ def _card(writer: Writer, match: Match, board: Board) -> BoardCard:
         thickness=writer.write(board.thickness),
         size=_size(writer, match),
         look=writer.both("paper.boards.look", seen=match.seen_from),
-        signed=writer.both("paper.boards.signed", by=Verbatim(signed.by), on=Verbatim(signed.on or "—"))
-        if signed is not None and board.signed else Both(""),
+        signed=_signed(writer, signed) if signed is not None and board.signed else Both(""),
     )  # fmt: skip
+
+
+def _signed(writer: Writer, signed: Signed) -> Both:
+    """Who signed, and when, in what light, from how far, as far as that was said."""
+
+    def said(language: Language) -> str:
+        seen = Quantity(signed.off, FEET) if signed.off is not None else None
+        more = (
+            day(date.fromisoformat(signed.on), language, weekday=False) if signed.on else "",
+            signed.light,
+            writer.write(seen, language) if seen is not None else "",
+        )
+        whole = Verbatim(", ".join(filter(None, (signed.by, *more))))
+        return writer.say("paper.boards.signed", language, whole=whole)
+
+    return Both(*(said(name) for name in writer.crew_languages))
 
 
 def _size(writer: Writer, match: Match) -> Both:
