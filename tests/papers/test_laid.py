@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 import re
-from dataclasses import replace
+from dataclasses import fields, is_dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
@@ -20,9 +20,15 @@ from darby.papers import MoneyOnCrewPaper, Paper, render
 from darby.papers.filled.on_request import ON_REQUEST, on_request
 from darby.papers.model import SawingPaper, TruingPaper
 from tests.papers.conftest import example
-from tests.papers.test_real_set import texts
 
-INCH = float(IN)
+
+def texts(thing: object) -> list[str]:
+    """Every text of a paper's data, but drawings."""
+    if is_dataclass(thing):
+        return [t for f in fields(thing) if f.name != "svg" for t in texts(getattr(thing, f.name))]
+    if isinstance(thing, tuple):
+        return [t for part in thing for t in texts(part)]
+    return [thing] if isinstance(thing, str) else []
 
 
 @cache

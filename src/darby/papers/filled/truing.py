@@ -63,8 +63,7 @@ def truing_papers(writer: Writer) -> dict[str, TruingPaper]:
 
 def _paper(writer: Writer, surface_id: str, found: Grounds, *, money: bool) -> TruingPaper:
     languages: Languages = (writer.language,) if money else writer.crew_languages
-    surface = writer.answers.job.surface(surface_id)
-    name = Verbatim(surface.name)
+    name = Verbatim(writer.place(surface_id))
     finish = Quantity(writer.answers.kept[("grounds", surface_id)].ask.finish, unit("in"))
     values = {"count": str(len(_readings(writer, surface_id))), "face": f"grounds.face.{found.chosen.name}",
               "volume": found.volume, "untrued": found.untrued, "finish": finish}  # fmt: skip
@@ -72,7 +71,7 @@ def _paper(writer: Writer, surface_id: str, found: Grounds, *, money: bool) -> T
         firm=writer.firm,
         stamp=writer.stamp,
         title=writer.say("paper.truing.title-money" if money else "paper.truing.title", wall=name),
-        wall=Both(surface.name),
+        wall=Both(*(writer.place(surface_id, one) for one in languages)),
         opening=_both(writer, languages, "paper.truing.opening" if money else "paper.truing.opening-crew", **values),
         picture=_grounds_picture(writer, surface_id, found),
         map=_map_picture(writer, surface_id, found),
@@ -133,7 +132,7 @@ def _grounds_picture(writer: Writer, surface_id: str, found: Grounds) -> Picture
     marks = grounds_on(surface, sets, joints=drawn_joints(writer, surface_id), language=writer.language,
                        system=writer.system)  # fmt: skip
     code = "paper.truing.grounds" if writer.system == "us" else "paper.truing.grounds.metric"
-    return _picture(writer, surface.name, marks, code, "paper.truing.alt")
+    return _picture(writer, writer.place(surface_id), marks, code, "paper.truing.alt")
 
 
 def _map_picture(writer: Writer, surface_id: str, found: Grounds) -> Picture:
@@ -144,7 +143,7 @@ def _map_picture(writer: Writer, surface_id: str, found: Grounds) -> Picture:
         unread=found.coverage.outlines, readings=_readings(writer, surface_id), language=writer.language,
         system=writer.system,
     )  # fmt: skip
-    return _picture(writer, surface.name, marks, "paper.truing.map", "paper.truing.alt-map")
+    return _picture(writer, writer.place(surface_id), marks, "paper.truing.map", "paper.truing.alt-map")
 
 
 def _picture(writer: Writer, name: str, marks: Sequence[Mark], caption: str, alt: str) -> Picture:
