@@ -51,8 +51,12 @@ LEAVES: dict[RungCode, tuple[str, ...]] = {
 }
 """What each rung does not ("answers.leaves.<code>")."""
 
-WHY = ("recoat.cracks-return", "prep.hollow", "prep.painted", "prep.lath-needed", "prep.water-behind")
-"""Subjects of the rule book on what a re-coat cures."""
+WHY: dict[RungCode, tuple[str, ...]] = {
+    "paint": ("recoat.cracks-return", "prep.hollow", "prep.water-behind"),
+    "skim": ("recoat.cracks-return", "prep.painted", "prep.hollow", "prep.water-behind"),
+    "lath": ("prep.lath-needed", "recoat.cracks-return", "prep.water-behind"),
+}
+"""Subjects of the rule book behind what each rung cures and leaves."""
 
 HOLDING = ("scrape", "water", "tap", "pull")
 """Tests of what plaster bonds to."""
@@ -75,16 +79,19 @@ class Rung:
     ``barred``: where it is not open, and then it has no numbers. ``added`` the most that any face comes out by [m];
     ``checks`` the places, each with what is left of it. ``trips``, ``hours`` (of the whole crew) and ``span`` of the
     plastering, ``paint_trips`` and ``paint_hours`` of painting. ``total`` is the price of the whole job, None where it
-    cannot be priced; ``lacks``: what has no price. ``first``: tests to be made before it ("answers.first.<code>").
+    cannot be priced; ``lacks``: what has no price. ``weight`` of what goes on, the most [kg/m2]. ``rules``: figures
+    behind what it cures and leaves. ``first``: tests to be made before it ("answers.first.<code>").
     """
 
     code: RungCode
     surfaces: tuple[str, ...]
     cures: tuple[str, ...]
     leaves: tuple[str, ...]
+    rules: tuple[str, ...] = ()
     first: tuple[str, ...] = ()
     barred: tuple[Barred, ...] = ()
     added: Quantity | None = None
+    weight: Quantity | None = None
     checks: tuple[Check, ...] = ()
     trips: Quantity | None = None
     hours: Quantity | None = None
@@ -116,7 +123,8 @@ def ladder(answers: Answers) -> tuple[Rung, ...]:
     rungs = []
     for code in WAYS:
         rung = Rung(
-            code, surfaces, CURES[code], LEAVES[code], _first(code, job, places),
+            code, surfaces, CURES[code], LEAVES[code],
+            tuple(answers.book.number(subject).id for subject in WHY[code]), _first(code, job, places),
             _barred(code, job, places), chosen=_chosen(code, places),
         )  # fmt: skip
         rungs.append(rung if rung.barred else _answered(rung, answers, places))
@@ -202,6 +210,9 @@ def _answered(rung: Rung, answers: Answers, places: tuple[Place, ...]) -> Rung:
     return replace(
         rung,
         added=max((added for _, added in fits.added), key=float, default=None) if fits is not None else None,
+        weight=max((other.of("coats", s).of(z).chosen.weight for s, z, _ in places), key=float)
+        if rung.code != "paint" and not other.left_out
+        else None,
         checks=fits.checks if fits is not None else (),
         trips=days.count if days is not None else None,
         hours=days.hours if days is not None else None,

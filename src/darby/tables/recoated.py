@@ -83,7 +83,7 @@ def _ladder(rungs: tuple[Rung, ...], answers: Answers, setting: Setting) -> list
     rows = tuple(_rung(rung, setting) for rung in rungs)
     heads = tuple(setting.say(f"cli.ladder.{h}") for h in ("what", "adds", "short", "trips", "days", "hours", "price"))
     lines = [line for rung in rungs for line in _said(rung, answers, setting)]
-    lines.append(setting.say("cli.ladder.lasts"))
+    lines.append(setting.say("cli.ladder.lasts", width=answers.book.number("recoat.cracks-return")))
     numbers = frozenset({1, 2, 3, 4, 5, 6})
     return [Page("recoat", setting.say("cli.ladder.title"), heads, rows, lines=tuple(lines), right=numbers,
                  whole=numbers)]  # fmt: skip

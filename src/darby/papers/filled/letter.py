@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 HAZARDS = ("safety.lead-applies", "safety.lead-ask", "safety.asbestos-ask")
 """What old paint and plaster may hold: the owner is asked whether anybody has looked."""
 
+RETURNING = "recoat.cracks-return"
 OPENINGS = ("frame", "return")
 
 
@@ -47,7 +48,7 @@ def letter(writer: Writer) -> LetterPaper | None:
         tight_heads=tuple(writer.say(f"answers.rung-short.{rung.code}") for rung in _thick(rungs)),
         tight=tight,
         tight_note=writer.say("paper.letter.fits-note") if tight else "",
-        lasts=writer.say("paper.letter.lasts") if rungs else "",
+        lasts=writer.say("paper.letter.lasts", width=writer.answers.book.number(RETURNING)) if rungs else "",
         ways=others if len(others) > 1 else (),
         ways_at=_ways_at(writer) if len(others) > 1 else "",
         before=tuple(_before(writer)) if rungs else (),
@@ -81,8 +82,8 @@ def _rows(writer: Writer, rungs: tuple[Rung, ...]) -> Iterator[LetterRow]:
     if not rungs:
         return
     cells = {
-        "way": _way, "adds": _adds, "cures": _cures, "leaves": _leaves, "short": _fits, "first": _first,
-        "trips": _trips, "hours": _hours, "price": _price,
+        "way": _way, "adds": _adds, "weighs": _weighs, "cures": _cures, "leaves": _leaves, "short": _fits,
+        "first": _first, "trips": _trips, "hours": _hours, "price": _price,
     }  # fmt: skip
     for name, cell in cells.items():
         said = tuple(cell(writer, rung) if not rung.barred or name == "way" else "" for rung in rungs)
@@ -104,9 +105,13 @@ def _way(writer: Writer, rung: Rung) -> str:
 
 def _adds(writer: Writer, rung: Rung) -> str:
     if rung.added is None or not rung.added.value:
-        return writer.say("paper.letter.nothing")
+        return _upper(writer.say("paper.letter.nothing"))
     sure = standing(writer, rung.added)
     return f"{writer.write(rung.added)} ({sure})" if sure else writer.write(rung.added)
+
+
+def _weighs(writer: Writer, rung: Rung) -> str:
+    return writer.about(rung.weight) if rung.weight is not None else "–"
 
 
 def _cures(writer: Writer, rung: Rung) -> str:
