@@ -26,7 +26,7 @@ from darby.drawing.model import Mark, Point
 from darby.drawing.sizes import strings
 from darby.measure.surface import Edge, Opening, Surface
 from darby.measure.units import FT, System
-from darby.words import Language, Verbatim, catalogue, say, unit_names
+from darby.words import Language, Verbatim, catalogue, say, surface_called, unit_names
 
 _FOOT = float(FT)
 APRON = _FOOT * 0.35
@@ -129,7 +129,7 @@ def titled(surface: Surface, language: Language = "en", system: System = "us") -
     left, low, right, high = box(flat_outline(surface.outline))
     openings = ", ".join(opening_called(o, language) for o in surface.openings)
     values = {
-        "name": surface.name or surface.id,
+        "name": Verbatim(surface_called(surface, language)),
         "wide": size(right - left, system),
         "high": size(high - low, system),
         "openings": openings,

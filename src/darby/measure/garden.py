@@ -188,7 +188,7 @@ def garden_wall(
             earth = retains if face == "back" else NOUGHT
             made.append(_returns(plan, face, base, rest, foot + earth, plan.top_of(face) - earth))
     made += _tops(plan, rest, facing, foot)
-    return tuple(made)
+    return tuple(replace(part, says=(part.id.removeprefix(f"{id}-"), name)) for part in made)
 
 
 def spans_of(

@@ -201,7 +201,9 @@ def _lid(
             edges.append(Edge(edge, "inside corner", corner.id))
     towards = None if facing is None else (facing + (0 if cap.to == "front" else 180)) % 360
     tilt = degrees(atan2(float(cap.fall), float(deep)))
-    return Surface(top, f"{name}, top", corners, tuple(edges), (), zones, towards, tilt, foot, count, id)
+    return Surface(
+        top, f"{name}, top", corners, tuple(edges), (), zones, towards, tilt, foot, count, id, says=("top", name)
+    )
 
 
 # --- a strip -----------------------------------------------------------------------------------------

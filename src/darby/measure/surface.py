@@ -107,6 +107,8 @@ class Surface:
     """One surface, or ``count`` equal ones. ``shape`` names what wrote it, if a shape did.
 
     ``projections`` stand out of it; they change no area, for their sides are a surface of their own.
+    ``says``: which part of a shape it is, and what the person called the shape, so that a reader in another language
+    is told the part in his own (``words.surface_called``); None where the whole ``name`` is the person's.
     ``facing`` degrees from north; ``tilt`` 90 wall, 180 soffit, 0 top; ``foot`` above standing ground [m].
     """
 
@@ -122,3 +124,4 @@ class Surface:
     count: int = 1
     shape: str | None = None
     projections: tuple[Projection, ...] = ()
+    says: tuple[str, str] | None = None

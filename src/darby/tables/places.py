@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from darby.answers.match import OLD_SIDE
 from darby.tables.setting import Setting
-from darby.words import catalogue
+from darby.words import catalogue, surface_called
 
 if TYPE_CHECKING:
     from darby.answers import Answers
@@ -20,7 +20,7 @@ def place(answers: Answers, at: str, setting: Setting) -> str:
         return coat_called(at.removeprefix(MIX).partition("/")[0].partition(" ")[0], setting)
     surface, _, rest = at.partition("/")
     zone = rest.partition("/")[0]
-    named = next((s.name for s in answers.job.surfaces if s.id == surface), None)
+    named = next((surface_called(s, setting.language) for s in answers.job.surfaces if s.id == surface), None)
     if named is None:
         return next((s.name for s in answers.job.surfaces if s.shape == surface), "").rstrip("0123456789 ")
     base = next((b.name for b in answers.job.bases if b.surface == surface and b.zone == zone), "")

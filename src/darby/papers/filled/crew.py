@@ -11,11 +11,11 @@ from darby.papers.filled.lathing import lathing
 from darby.papers.filled.mixing import parts_said
 from darby.papers.filled.parting import joint_rows
 from darby.papers.filled.pictures import beside_cut, cut_marks, cut_picture
-from darby.papers.filled.places import place
+from darby.papers.filled.places import both_called, place
 from darby.papers.filled.standing import both_standing
 from darby.papers.model import BeadRow, Both, CrewCoat, CrewPaper, CrewPart
 from darby.quantities.edges import bead_length
-from darby.words import Verbatim
+from darby.words import Verbatim, surface_called
 
 if TYPE_CHECKING:
     from darby.answers.coats import SurfaceCoats
@@ -37,6 +37,7 @@ NOTED = (
     "joints.none-needed", "joints.bare-openings", "joints.lath-cut", "joints.lath-on", "joints.gap",
     "joints.gap-installed", "joints.gap-unknown", "buildup.weep-screed", "buildup.expanded-flange",
     "buildup.no-bonding-on-lath",
+    "condition.patch.depth", "condition.patch.short", "condition.patch.past-the-wall", "condition.patch.too-hard",
 )  # fmt: skip
 """Notes that tell the crew what to do."""
 
@@ -61,8 +62,8 @@ def crew_sheet(writer: Writer, surface_id: str) -> CrewPaper:
     return CrewPaper(
         firm=writer.firm,
         stamp=writer.stamp,
-        title=writer.say("paper.crew.title", wall=Verbatim(surface.name)),
-        surface=Both(surface.name),
+        title=writer.say("paper.crew.title", wall=Verbatim(surface_called(surface, writer.language))),
+        surface=both_called(surface, writer.crew_languages),
         area=Both(*(writer.area(volumes.area, name) for name in writer.crew_languages)),
         parts=tuple(_part(writer, surface_id, zone, built) for zone, built in coats.zones),
         picture=picture,

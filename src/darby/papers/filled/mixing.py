@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from darby.words import Language, Verbatim
+from darby.words import Language, Verbatim, surface_called
 
 if TYPE_CHECKING:
     from darby.mix import CoatMix
@@ -21,7 +21,7 @@ def mix_called(writer: Writer, mix: CoatMix, language: Language) -> str:
     if suction in SUCTIONS:
         on = Verbatim(writer.say(f"paper.mix.on-{suction}", language))
         return writer.say("paper.mix.place", language, name=Verbatim(name), place=on)
-    wall = next((s.name for s in writer.answers.job.surfaces if s.id == more), "")
+    wall = next((surface_called(s, language) for s in writer.answers.job.surfaces if s.id == more), "")
     return writer.say("paper.mix.place", language, name=Verbatim(name), place=Verbatim(wall)) if wall else name
 
 

@@ -25,7 +25,7 @@ from darby.drawing import (
 from darby.measure.units import IN
 from darby.papers.filled.parting import drawn_joints
 from darby.papers.model import KeyItem, Picture
-from darby.words import Verbatim
+from darby.words import Verbatim, surface_called
 
 if TYPE_CHECKING:
     from darby.buildup import Option
@@ -102,7 +102,9 @@ def _picture(
     alt = titled(surface, writer.language, writer.system)
     scale = writer.say("drawing.scale" if writer.system == "us" else "drawing.scale.ratio", scale=sheet.words)
     code = code or ("paper.elevation.alike" if surface.count > 1 else "paper.elevation")
-    caption = writer.say(code, name=Verbatim(surface.name), scale=Verbatim(scale), count=surface.count)
+    caption = writer.say(
+        code, name=Verbatim(surface_called(surface, writer.language)), scale=Verbatim(scale), count=surface.count
+    )
     return Picture(to_svg(marks, sheet, title=alt), alt, caption, items)
 
 

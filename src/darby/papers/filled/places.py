@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from darby.drawing import opening_called
-from darby.words import Language, catalogue
+from darby.papers.model import Both
+from darby.words import Language, catalogue, say, surface_called
 
 if TYPE_CHECKING:
     from darby.job.model import Job
+    from darby.measure.surface import Surface
 
 
 def place(job: Job, at: str, language: Language, *, alone: bool = False) -> str:
@@ -22,7 +25,7 @@ def place(job: Job, at: str, language: Language, *, alone: bool = False) -> str:
     surface = next((s for s in job.surfaces if s.id == surface_id), None)
     if surface is None:
         return _house(job, surface_id) or at
-    names = [] if alone else [surface.name]
+    names = [] if alone else [surface_called(surface, language)]
     zones = {b.zone: b.name for b in job.bases if b.surface == surface_id}
     openings = {o.id: opening_called(o, language) for o in surface.openings}
     words = catalogue(language)
@@ -42,6 +45,13 @@ def zone_called(job: Job, surface: str, zone: str, language: Language) -> str:
     if several and unnamed:
         return f"{name}, {catalogue(language)['paper.the-rest']}"
     return name
+
+
+def both_called(surface: Surface, languages: Sequence[Language]) -> Both:
+    """A surface's name; in the second language only what a shape added to the name that people gave."""
+    first, *others = languages
+    said = [say(f"surface.{surface.says[0]}", {"name": ""}, one).strip(" ,") for one in others if surface.says]
+    return Both(surface_called(surface, first), *said)
 
 
 def _house(job: Job, name: str) -> str:
