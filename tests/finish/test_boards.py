@@ -99,7 +99,7 @@ def test_his_own_boards_stand_instead():
 
 def test_who_judges_and_from_where():
     found = matched()
-    assert (found.seen_from.written, found.side.written) == ("10 ft", "24 in")
+    assert (found.seen_from.number, found.side.number) == (pytest.approx(3.048), pytest.approx(0.6096))
     assert found.light.standing == found.seen_from.standing == "common practice"
     (note,) = (n for n in found.notes if n.code == "finish.boards-decide")
     assert note.rules == (found.seen_from.id, found.light.id)
