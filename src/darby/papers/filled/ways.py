@@ -15,7 +15,7 @@ from darby.measure.units import unit
 from darby.papers.filled.parting import _letter as letter_of
 from darby.papers.filled.pictures import drawn
 from darby.papers.model import JointsPaper, PartedWall, WayToPart
-from darby.words import Verbatim
+from darby.words import Verbatim, surface_called
 from darby.working import Quantity
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def _wall(writer: Writer, surface_id: str, laid: Joints) -> PartedWall:
     ways = sorted(laid.layouts, key=lambda x: x is not laid.chosen)
     stops = [n for n in laid.notes if n.grade == "stop"]
     return PartedWall(
-        wall=surface.name or surface_id,
+        wall=surface_called(surface, writer.language),
         rules=tuple(writer.note(n) for n in laid.notes if n.code in RULES),
         ways=tuple(_way(writer, surface, laid, layout) for layout in ways),
         claims=tuple(writer.note(n) for n in (*stops, *(n for n in laid.notes if n.code in CLAIM))),
