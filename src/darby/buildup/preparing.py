@@ -123,8 +123,13 @@ def _frame(ask: BuildUpAsk) -> list[Note]:
         apart = Quantity(ask.stud_spacing, unit("in"))
         notes.append(note("buildup.studs-too-wide", "stop", ask.at, rules=(framing.id,), apart=apart, limit=framing))
     if ask.position == "vertical":
-        notes += _weep(ask)
+        notes += [] if _on_old(ask) else _weep(ask)
     return notes
+
+
+def _on_old(ask: BuildUpAsk) -> bool:
+    """A patch whose lower edge meets old plaster: what drains the wall is lower down."""
+    return ask.place == "patch" and any(m.edge == "base" and m.what == "old plaster" for m in ask.meets)
 
 
 def _weep(ask: BuildUpAsk) -> list[Note]:
@@ -181,7 +186,8 @@ def _cleaned(ask: BuildUpAsk) -> tuple[str, ...]:
 
 def _before_lath(ask: BuildUpAsk, found: Verdict | None) -> tuple[str, ...]:
     off = ("take-off",) if found == "do not" else ()
-    foot = ("weep-screed",) if ask.position == "vertical" else ()
+    # a patch ends on old plaster, not at the foot of a wall
+    foot = ("weep-screed",) if ask.position == "vertical" and not _on_old(ask) else ()
     if ask.base == "frame":
         return ("check-framing", "paper", *foot, "lath")
     if ask.framed and found == "do not":

@@ -16,6 +16,7 @@ from darby.measure.units import unit
 from darby.working.model import Given, Quantity, Working
 
 _INCH, _FEET, _AREA, _SHARE, _HOURS = unit("in"), unit("ft"), unit("sq ft"), unit("%"), unit("h")
+_COUNT = unit("")
 
 
 def survey(ask: SurveyAsk) -> tuple[Survey, Working]:
@@ -124,12 +125,11 @@ def _crack(w: Working, ask: SurveyAsk, crack: Crack) -> Finding:
     does, why = _asks(crack, width, found, limit.number)
     code = f"condition.survey.crack.{why}"
     values: dict[str, object] = {"length": run}
-    if written is not None:
-        values["width"] = written
     if why in ("fine", "wide-still", "wide-unread"):
         values["limit"] = Quantity(limit.number, _INCH)
-    if why == "moving" and found.change is not None:
-        values |= {"change": found.change, "gauge": Quantity(crack.gauge or 0, _INCH)}
+    if why == "moving" and found.change is not None and crack.gauge is not None:
+        values["times"] = w.step(f"{key}/times", "change / gauge", _COUNT, "condition.survey.step.times",
+                                 change=found.change, gauge=Quantity(crack.gauge, _INCH))  # fmt: skip
     rule = back.id if does == "test first" and why in ("moving", "returned") else limit.id
     w.note(code, "fact" if does == "leave" else "caution", at, rules=(rule,), **values)
     _also(w, ask, crack, found, at)

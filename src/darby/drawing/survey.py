@@ -6,6 +6,7 @@ Marks of a layer of their own, drawn over a wall as it stands (``elevation``).
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 from math import hypot
 from typing import TYPE_CHECKING
 
@@ -59,7 +60,7 @@ def survey_marks(survey: Survey, width: Callable[[Finding], str], *, taps: bool 
             marks.append(Mark("polyline", line, role, ref))
             text = width(finding)
             if text:
-                marks.append(Mark("text", (_middle(line),), "letter", ref, text, anchor="start", shift=(0.7, 0.0)))
+                marks.append(_lettered(line, ref, text))
     if taps:
         for tap in survey.taps:
             role = "tap hollow" if tap.heard == "hollow" else "tap"
@@ -68,15 +69,24 @@ def survey_marks(survey: Survey, width: Callable[[Finding], str], *, taps: bool 
     return tuple(marks)
 
 
+def _lettered(line: tuple[Point, ...], ref: str, text: str) -> Mark:
+    """The width beside the middle of a crack, on the side to which it leans as it goes on: off what it starts from."""
+    left = line[-1][0] < line[0][0]
+    return Mark(
+        "text", (_middle(line),), "letter", ref, text, anchor="end" if left else "start",
+        shift=(-0.7 if left else 0.7, 0.0),
+    )  # fmt: skip
+
+
 def _points(points: Sequence[tuple[float, float]] | Sequence[tuple[object, object]]) -> tuple[Point, ...]:
     return tuple((float(u), float(v)) for u, v in points)  # type: ignore[arg-type]
 
 
 def _middle(line: Sequence[Point]) -> Point:
     """Half-way along a crack."""
-    steps = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(line, line[1:], strict=False)]
+    steps = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(line)]
     left = sum(steps) / 2
-    for (a, b), step in zip(zip(line, line[1:], strict=False), steps, strict=True):
+    for (a, b), step in zip(pairwise(line), steps, strict=True):
         if left <= step:
             part = left / step
             return a[0] + (b[0] - a[0]) * part, a[1] + (b[1] - a[1]) * part

@@ -18,8 +18,10 @@ if TYPE_CHECKING:
     from darby.condition import Finding, Patch, SideCut, Survey
     from darby.papers.filled.writer import Writer
 
-HIGH = 250.0
-"""How high a wall is drawn at the most [pt]."""
+HIGH, PATCH_HIGH = 215.0, 300.0
+"""How high a wall, and a patch, is drawn at the most [pt]."""
+HURTS = ("safety.cement", "safety.silica-", "safety.lead-", "safety.asbestos-", "safety.fall-", "safety.power-lines")
+"""What can hurt whoever cuts old work out; the crew sheet says the rest."""
 TAPPED = "tapped-"
 INCHES = '"'
 FINE = 64
@@ -36,7 +38,8 @@ def patch_paper(writer: Writer) -> PatchPaper | None:
     cut = patches.patches if patches is not None else ()
     if not walls and not cut:
         return None
-    said = [one for found in cut for one in cautions(writer, found.surface)]
+    hurts = {writer.both_note(n, "crew") for n in writer.answers.notes if n.code.startswith(HURTS)}
+    said = [one for found in cut for one in cautions(writer, found.surface) if one.text in hurts]
     return PatchPaper(
         firm=writer.firm,
         stamp=writer.stamp,
@@ -96,10 +99,13 @@ def _said(writer: Writer, wall: Survey) -> list[Both]:
     notes = [n for n in writer.answers.notes if n.at in names and n.code.startswith("condition.survey.")]
     hollow = sum(tap.heard == "hollow" for tap in wall.taps)
     said = [_led(names[n.at], writer.both_note(n)) for n in notes]
-    lines = [writer.both("condition.table.grid", grid=wall.grid, count=len(wall.taps),
-                         heard=Verbatim(""))]  # fmt: skip
-    if any(tap.heard is not None for tap in wall.taps):
-        lines.append(writer.both("condition.table.heard", hollow=hollow))
+    tapped = any(tap.heard is not None for tap in wall.taps)
+    taps = [
+        writer.say("condition.table.grid", name, grid=wall.grid, count=len(wall.taps), heard=Verbatim(
+            writer.say("condition.table.heard", name, hollow=hollow) if tapped else "")).strip()
+        for name in writer.crew_languages
+    ]  # fmt: skip
+    lines = [Both(*taps)]
     if wall.hollow is not None and wall.share is not None:
         lines.append(writer.both("condition.table.share", hollow=wall.hollow, wall=wall.wall, share=wall.share))
     return [*said, *lines]
@@ -113,6 +119,21 @@ def _led(finding: Finding, said: Both) -> Both:
     return Both(f"{name}: {said.first}", said.second)
 
 
+def found_besides(writer: Writer) -> list[str]:
+    """For the customer: what was found and asks for something else than this work; [] where there is nothing."""
+    surveys = writer.answers.good("survey").get("job")
+    found = [f for wall in (surveys.walls if surveys is not None else ()) for f in wall.findings]
+    asks = [f for f in found if f.does not in ("leave", "cut out")]
+    if not asks:
+        return []
+    called = []
+    for finding in asks:
+        what = _row(writer, finding).what.first
+        does = writer.say(f"condition.table.does.{finding.does}")
+        called.append(writer.say("paper.quote.found", what=Verbatim(what[:1].lower() + what[1:]), does=Verbatim(does)))
+    return [writer.say("paper.quote.found-besides", found=Verbatim("; ".join(called)))]
+
+
 # --- the patch -----------------------------------------------------------------------------------------------
 
 
@@ -121,7 +142,7 @@ def _patch(writer: Writer, patch: Patch) -> PatchPart:
     marks = patched_elevation(surface, patch, language=writer.language, system=writer.system)
     return PatchPart(
         name=surface.name,
-        picture=drawn(writer, surface, marks, HIGH, "paper.patch.ring"),
+        picture=drawn(writer, surface, marks, PATCH_HIGH, "paper.patch.ring"),
         rows=tuple(_side(writer, cut) for cut in patch.sides),
         notes=tuple(_lines(writer, patch)),
         steps=tuple(writer.both_note(step) for step in patch.order),

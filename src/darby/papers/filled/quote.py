@@ -10,6 +10,7 @@ from darby.answers.alternatives import alternatives
 from darby.answers.match import painted_sides
 from darby.buildup.model import OLD
 from darby.papers.filled.cautions import set_backs
+from darby.papers.filled.patch import found_besides
 from darby.papers.filled.pictures import MOST, cut_marks, cut_picture, elevations
 from darby.papers.filled.places import zone_called
 from darby.papers.filled.standing import standing
@@ -75,6 +76,8 @@ def _opening(writer: Writer) -> str:
     said = [writer.say("paper.quote.opening")]
     if any(b.chosen.parting for c in writer.answers.good("coats").values() for _, b in c.zones):
         said.append(writer.say("paper.quote.opening-parted"))
+    if job.patches:
+        said.append(writer.say("paper.quote.opening-patch"))
     if days is not None:
         said.append(writer.say("paper.quote.opening-days", trips=days.count, span=days.span))
     return " ".join([*said, job.price.says] if job.price.says else said)
@@ -195,7 +198,7 @@ def _not_included(writer: Writer) -> list[str]:
         codes.insert(0, "paint-new" if painted_sides(job) else "paint")
     if any(e.meets is not None for s in job.surfaces for e in s.edges):
         codes.append("lead-test")
-    return [writer.say(f"paper.not.{code}") for code in codes]
+    return [*(writer.say(f"paper.not.{code}") for code in codes), *found_besides(writer)]
 
 
 def _expect(writer: Writer) -> list[str]:
