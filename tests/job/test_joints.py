@@ -89,7 +89,7 @@ def test_nobody_looked_is_not_none_there():
         ('through_level = ["12\'"]', "joints.pin-off-wall", "joints 1, through_level 1"),
         ('block = ["40\'"]', "joints.block-joint-off-wall", "joints 1, block 1"),
         ('floors = ["10\'"]', "joints.floor-off-wall", "joints 1, floors 1"),
-        ('not_upright = ["31\'"]', "joints.forbidden-off-wall", "joints 1, not_upright 1"),
+        ('not_upright = ["31\'"]', "job.forbidden-off-wall", "joints 1, not_upright 1"),
         ('not_upright = ["8\' to 5\'"]', "joints.forbidden-backwards", "joints 1, not_upright 1"),
         ('not_upright = ["8\' to 9\' to 10\'"]', "measure.unreadable", "joints 1, not_upright 1"),
         ('not_upright = ["eight"]', "measure.unreadable", "joints 1, not_upright 1"),

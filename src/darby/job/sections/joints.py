@@ -1,7 +1,7 @@
 """[[joints]]: joints that must be, places where none may be, the base's own, and what decides how wide they are.
 
 Faults that the joints room would refuse as well are said here, where the line stands: "joints.pin-off-wall",
-"joints.block-joint-off-wall", "joints.floor-off-wall", "joints.forbidden-backwards", "joints.forbidden-off-wall",
+"joints.block-joint-off-wall", "joints.floor-off-wall", "joints.forbidden-backwards", "job.forbidden-off-wall",
 "joints.pin-forbidden", "joints.hot-below-cold", "joints.swing-or-both", "joints.installed-alone".
 """
 
@@ -163,7 +163,7 @@ def _on_the_wall(
             for way, (first, last) in lines[key_]:
                 if key_.startswith("not_"):
                     if first > high or (last if last is not None else first) < low:
-                        part.fault_at(way, "joints.forbidden-off-wall", write(first), f"{write(low)} … {write(high)}")
+                        part.fault_at(way, "job.forbidden-off-wall", write(first), f"{write(low)} … {write(high)}")
                 elif not low < first < high:
                     code = CODES.get(key_, "joints.pin-off-wall")
                     part.fault_at(way, code, write(first), f"{write(low)} … {write(high)}")
