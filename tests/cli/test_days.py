@@ -66,3 +66,13 @@ def test_today_is_the_day_unless_another_is_given(tmp_path):
     before = date.today().isoformat()
     said = json.loads(darby("days", lone_wall(tmp_path), "--json").stdout)["on"]
     assert before <= said <= date.today().isoformat()
+
+
+def test_what_was_done_is_marked_in_the_plan(tmp_path):
+    """The plan of the one job marks trips that were made, and says that it counts from them."""
+    path = folder_of(tmp_path) / "job.toml"
+    out = " ".join(darby("answer", path, "--stage", "days").stdout.split())
+    first = out[out.index("Monday, October 5") : out.index("Tuesday, October 6")]
+    assert "Brown: Crew room 1; Crew room 2; Crew room 3" in first and "(done)" in first
+    assert out.count("(done)") == 1
+    assert "(hecho)" in darby("answer", path, "--stage", "days", "--es").stdout

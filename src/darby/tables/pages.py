@@ -274,6 +274,8 @@ def _days(days: Visits, answers: Answers, setting: Setting) -> Page:
         done = [f"{what}: {'; '.join(at)}" if any(at) else what for what, at in work.items()]
         if trip.why == "wait":
             done.append(setting.say("cli.days.wait", place=place(answers, trip.waited_at, setting)))
+        if trip.why == "done":
+            done.append(setting.say("cli.days.done"))
         rows.append((str(trip.number), day(trip.day, setting.language), setting.write(trip.hours), "\n".join(done)))
     heads = tuple(setting.say(f"cli.days.{h}") for h in ("trip", "day", "hours-head", "work"))
     lines = (

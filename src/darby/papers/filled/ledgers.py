@@ -89,6 +89,8 @@ def _work(writer: Writer, trip: Trip) -> str:
         said.append(f"{work} ({places})" if places else work)
     if trip.why == "wait":
         said.append(writer.say("paper.working.wait", place=Verbatim(writer.place(trip.waited_at))))
+    if trip.why == "done":
+        said.append(writer.say("paper.working.done"))
     return ", ".join(said)
 
 
