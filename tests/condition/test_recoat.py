@@ -131,3 +131,11 @@ def test_his_own_word_on_what_is_added_is_noted() -> None:
     wall = RecoatWall("wall", inches(Fraction(1, 2)))
     _, working = recoat(RecoatAsk(BOOK, (wall,), own=True))
     assert [(n.code, n.grade) for n in working.notes] == [("condition.recoat.own-adds", "assumed")]
+
+
+def test_where_old_plaster_comes_off_its_depth_decides_and_the_rest_is_still_done() -> None:
+    wall = RecoatWall("wall", None, (Spot("frame", "wall/window-1", IN, "window-1"),), edges=(10 * FT,))
+    got, working = recoat(RecoatAsk(BOOK, (wall,), mask=Quantity(60 * FT / HOUR, unit("ft/h"))))
+    assert (got.added, got.checks) == ((), ())
+    assert got.mask_hours is not None and got.mask_hours.value == pytest.approx(float(HOUR / 6))
+    assert [(n.code, n.grade, n.at) for n in working.notes] == [("condition.recoat.comes-off", "assumed", "wall")]

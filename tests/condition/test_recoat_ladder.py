@@ -14,7 +14,9 @@ from darby.answers import Answers
 from darby.answers.ladder import CURES, LEAVES, WAYS, Rung, ladder
 from darby.job import loads
 from darby.measure.units import IN
-from darby.words import LANGUAGES, catalogue
+from darby.tables.pages import page_of
+from darby.tables.setting import Setting
+from darby.words import LANGUAGES, catalogue, written
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "recoat.toml"
 TESTS = 'tests = { scrape = "holds", water = "beads", tap = "sound", pull = "held" }\n'
@@ -148,3 +150,30 @@ def test_work_that_he_wrote_down_himself_is_not_counted_twice() -> None:
     lines = [line.what for line in own.of("price").quote if line.kind == "also"]
     assert lines.count("mask") == 1
     assert {"wash", "roughen", "take off and put back"} <= set(lines)
+
+
+def test_hollow_plaster_comes_off_before_lath_and_says_that_its_depth_decides() -> None:
+    hollow = (TESTS, TESTS.replace('tap = "sound"', 'tap = "hollow"'))
+    lath = rungs(hollow, ('choose = "heavy-skim"\n', ""))["lath"]
+    assert lath.off and lath.added is None and lath.checks == ()
+    assert lath.total is not None
+    assert not rungs()["lath"].off
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_command_line_has_both_tables_with_the_ladders_numbers(language: str) -> None:
+    fits, side_by_side = page_of("recoat", answered(), Setting(language, "us"))  # type: ignore[arg-type]
+    assert len(fits.rows) == len(answered().of("recoat").checks)
+    # a place that is short has its shortness in the last column, and no other has
+    assert [bool(row[-1]) for row in fits.rows] == [c.short is not None for c in answered().of("recoat").checks]
+    prices = [written(rung.total, language) for rung in rungs().values()]  # type: ignore[arg-type]
+    assert [row[-1] for row in side_by_side.rows] == prices
+
+
+def test_bare_masonry_has_its_ways_at_the_command_line() -> None:
+    hall = darby.answer(darby.load(EXAMPLE.with_name("firehall.toml")))
+    *_, ways = page_of("price", hall, Setting("en", "us"))
+    assert [row[0] for row in ways.rows] == [
+        catalogue("en")[f"answers.way.{w}"] for w in ("one-coat", "float", "dash", "wet-dash")
+    ]
+    assert written(hall.of("price").total) in {row[-1] for row in ways.rows}  # one of them is the job as it stands

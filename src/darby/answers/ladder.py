@@ -76,7 +76,8 @@ class Barred:
 class Rung:
     """One rung on all walls that are coated anew.
 
-    ``barred``: where it is not open, and then it has no numbers. ``added`` the most that any face comes out by [m];
+    ``barred``: where it is not open, and then it has no numbers. ``off``: old plaster comes off first.
+    ``added`` the most that any face comes out by [m];
     ``checks`` the places, each with what is left of it. ``trips``, ``hours`` (of the whole crew) and ``span`` of the
     plastering, ``paint_trips`` and ``paint_hours`` of painting. ``total`` is the price of the whole job, None where it
     cannot be priced; ``lacks``: what has no price. ``weight`` of what goes on, the most [kg/m2]. ``rules``: figures
@@ -90,6 +91,7 @@ class Rung:
     rules: tuple[str, ...] = ()
     first: tuple[str, ...] = ()
     barred: tuple[Barred, ...] = ()
+    off: bool = False
     added: Quantity | None = None
     weight: Quantity | None = None
     checks: tuple[Check, ...] = ()
@@ -126,6 +128,7 @@ def ladder(answers: Answers) -> tuple[Rung, ...]:
             code, surfaces, CURES[code], LEAVES[code],
             tuple(answers.book.number(subject).id for subject in WHY[code]), _first(code, job, places),
             _barred(code, job, places), chosen=_chosen(code, places),
+            off=code == "lath" and any(b.verdict == "do not" for _, _, b in places),
         )  # fmt: skip
         rungs.append(rung if rung.barred else _answered(rung, answers, places))
     return tuple(rungs)

@@ -47,7 +47,7 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> RecoatAsk:  # noqa:
     for name in coated(job):
         coats: SurfaceCoats | None = answers.good("coats").get(name)
         added = _added(said, coats) if coats is not None else None
-        if coats is not None and added is not None:
+        if coats is not None:
             walls.append(_wall(job, said, answers.of("wall", name), job.surface(name), added, coats))
     return RecoatAsk(
         book,
@@ -77,7 +77,9 @@ def _added(said: Recoat, coats: SurfaceCoats) -> Quantity | None:
     return max(stays, key=float, default=None)
 
 
-def _wall(job: Job, said: Recoat, wall: Wall, surface: Surface, added: Quantity, coats: SurfaceCoats) -> RecoatWall:
+def _wall(
+    job: Job, said: Recoat, wall: Wall, surface: Surface, added: Quantity | None, coats: SurfaceCoats
+) -> RecoatWall:
     rough = {zone for zone, built in coats.zones if ROUGHEN in built.chosen.preparation}
     renewed = all(SCREED in built.chosen.preparation for _, built in coats.zones)
     masked = tuple(run.length * run.count for run in wall.runs if run.kind in MASKED and not run.bare)
@@ -149,7 +151,7 @@ def before(job: Job, answers: Answers) -> tuple[Also, ...]:
     from darby.job.model import Also
 
     got: Answered | None = answers.good("recoat").get("job")
-    if got is None or job.recoat is None or not got.added:
+    if got is None or job.recoat is None:
         return ()
     written = {entry.what for entry in job.also}
     found = []

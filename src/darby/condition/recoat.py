@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from darby.condition.recoat_model import Check, Real, Recoat, RecoatAsk, RecoatWall, Spot
+from darby.condition.recoat_model import Check, Real, Recoat, RecoatAsk, Spot
 from darby.measure.limits import at_most
 from darby.measure.units import UNITS, unit
 from darby.working.model import Given, Quantity, Working
@@ -24,9 +24,13 @@ def recoat(ask: RecoatAsk) -> tuple[Recoat, Working]:
     w = Working()
     if not ask.walls:
         return Recoat(), w
-    checks = tuple(_check(w, ask, wall, spot) for wall in ask.walls for spot in wall.spots)
-    if ask.own:
-        for wall in ask.walls:
+    checks = tuple(
+        _check(w, ask, wall.added, spot) for wall in ask.walls if wall.added is not None for spot in wall.spots
+    )
+    for wall in ask.walls:
+        if wall.added is None:
+            w.note("condition.recoat.comes-off", "assumed", wall.surface)
+        elif ask.own:
             w.note("condition.recoat.own-adds", "assumed", wall.surface, added=wall.added)
     edges = [x for wall in ask.walls for x in wall.edges]
     mask = _sum(w, "job/recoat/mask/length", "condition.recoat.step.mask", "ft", edges)
@@ -37,7 +41,7 @@ def recoat(ask: RecoatAsk) -> tuple[Recoat, Working]:
     rough = _sum(w, "job/recoat/rough/area", "condition.recoat.step.rough", "sq ft", [wall.rough for wall in ask.walls])
     return (
         Recoat(
-            added=tuple((wall.surface, wall.added) for wall in ask.walls),
+            added=tuple((wall.surface, wall.added) for wall in ask.walls if wall.added is not None),
             checks=checks,
             mask=mask,
             cover=cover,
@@ -52,35 +56,33 @@ def recoat(ask: RecoatAsk) -> tuple[Recoat, Working]:
     )
 
 
-def _check(w: Working, ask: RecoatAsk, wall: RecoatWall, spot: Spot) -> Check:
+def _check(w: Working, ask: RecoatAsk, added: Quantity, spot: Spot) -> Check:
     """One place. What nobody measured is neither good nor bad: it is asked for."""
     figure = ask.book.number(f"recoat.keep.{spot.kind}")
     # a rule in words has nothing that must stand out: the face only must not pass it
     keep = Quantity(figure.number if figure.kind == "number" else 0, _INCH)
     named = {_NAMED[spot.kind]: spot.name} if spot.kind in _NAMED else {}
     if spot.room is None and spot.renewed:
-        return Check(spot.kind, spot.at, spot.name, spot.count, wall.added, keep, renewed=True)
+        return Check(spot.kind, spot.at, spot.name, spot.count, added, keep, renewed=True)
     if spot.room is None:
         w.note(f"condition.recoat.unmeasured.{spot.kind}", "assumed", spot.at, rules=(figure.id,), **named)
-        return Check(spot.kind, spot.at, spot.name, spot.count, wall.added, keep)
+        return Check(spot.kind, spot.at, spot.name, spot.count, added, keep)
     key = f"{spot.at}/recoat/{spot.kind}"
     room = Quantity(spot.room, _INCH)
-    left = w.step(f"{key}/left", "room - added", _INCH, "condition.recoat.step.left", room=room, added=wall.added)
+    left = w.step(f"{key}/left", "room - added", _INCH, "condition.recoat.step.left", room=room, added=added)
     if at_most(keep.value, left.value):
-        return Check(spot.kind, spot.at, spot.name, spot.count, wall.added, keep, room, left)
+        return Check(spot.kind, spot.at, spot.name, spot.count, added, keep, room, left)
     if spot.renewed:
-        w.note(
-            f"condition.recoat.renewed.{spot.kind}", "fact", spot.at, rules=(figure.id,), room=room, added=wall.added
-        )
-        return Check(spot.kind, spot.at, spot.name, spot.count, wall.added, keep, room, left, renewed=True)
+        w.note(f"condition.recoat.renewed.{spot.kind}", "fact", spot.at, rules=(figure.id,), room=room, added=added)
+        return Check(spot.kind, spot.at, spot.name, spot.count, added, keep, room, left, renewed=True)
     short = w.step(
         f"{key}/short", "keep - left", _INCH, "condition.recoat.step.short", rules=(figure.id,), keep=keep, left=left
     )
     w.note(
         f"condition.recoat.short.{spot.kind}", "caution", spot.at, rules=(figure.id,),
-        room=room, added=wall.added, short=short, keep=keep, **named,
+        room=room, added=added, short=short, keep=keep, **named,
     )  # fmt: skip
-    return Check(spot.kind, spot.at, spot.name, spot.count, wall.added, keep, room, left, short)
+    return Check(spot.kind, spot.at, spot.name, spot.count, added, keep, room, left, short)
 
 
 def _sum(w: Working, key: str, says: str, name: str, parts: Iterable[Real]) -> Quantity | None:

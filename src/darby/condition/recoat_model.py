@@ -46,10 +46,13 @@ class Spot:
 
 @dataclass(frozen=True, slots=True)
 class RecoatWall:
-    """One old wall: what is added to its face, what stays on it, what is masked, washed and roughened [m, m2]."""
+    """One old wall: what is added to its face, what stays on it, what is masked, washed and roughened [m, m2].
+
+    ``added`` None: the old plaster comes off first, and how deep it is decides.
+    """
 
     surface: str
-    added: Quantity
+    added: Quantity | None
     spots: tuple[Spot, ...] = ()
     edges: tuple[Real, ...] = ()
     covered: tuple[Real, ...] = ()

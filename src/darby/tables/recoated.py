@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from darby.answers.ladder import ladder
+from darby.answers.recoat import coated
 from darby.answers.ways import ways
 from darby.tables.page import Page
 from darby.tables.places import edge_called, place
@@ -24,7 +25,7 @@ OPENINGS = ("frame", "return")
 def recoat_pages(answers: Answers, setting: Setting) -> list[Page]:
     """What fits at every place, and the three rungs beside each other; [] where nothing is coated anew."""
     got: Recoat | None = answers.good("recoat").get("job")
-    if got is None or not got.added:
+    if got is None or not coated(answers.job):
         return []
     return [_fits(got, answers, setting), *_ladder(ladder(answers), answers, setting)]
 

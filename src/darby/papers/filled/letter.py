@@ -93,7 +93,7 @@ def _rows(writer: Writer, rungs: tuple[Rung, ...]) -> Iterator[LetterRow]:
 
 def _way(writer: Writer, rung: Rung) -> str:
     if not rung.barred:
-        return writer.say(f"paper.letter.way.{rung.code}")
+        return writer.say(f"paper.letter.way.{rung.code}{'-off' if rung.off else ''}")
     said = []
     for bar in rung.barred:
         why = Verbatim(writer.say(f"answers.barred.{bar.code}"))
@@ -104,7 +104,9 @@ def _way(writer: Writer, rung: Rung) -> str:
 
 
 def _adds(writer: Writer, rung: Rung) -> str:
-    if rung.added is None or not rung.added.value:
+    if rung.added is None:
+        return _upper(writer.say("paper.letter.depth-decides"))
+    if not rung.added.value:
         return _upper(writer.say("paper.letter.nothing"))
     sure = standing(writer, rung.added)
     return f"{writer.write(rung.added)} ({sure})" if sure else writer.write(rung.added)
@@ -127,13 +129,15 @@ def _fits(writer: Writer, rung: Rung) -> str:
     if not rung.checks:
         return ""
     unmeasured = sum(1 for check in rung.checks if check.room is None)
+    if rung.added is None or not rung.added.value:
+        unmeasured = 0
     if rung.short:
         said = writer.say("paper.letter.tight", count=count, all=everywhere)
     elif unmeasured:
         said = ""
     else:
         said = writer.say("paper.letter.fits", all=everywhere)
-    more = writer.say("paper.letter.unmeasured", count=Verbatim(unmeasured)) if unmeasured and rung.added else ""
+    more = writer.say("paper.letter.unmeasured", count=Verbatim(unmeasured)) if unmeasured else ""
     return _upper("; ".join(filter(None, (said, more))))
 
 
@@ -225,10 +229,10 @@ def _called(writer: Writer, check: Check) -> str:
 
 
 def _cell(writer: Writer, check: Check) -> str:
-    if check.room is None:
-        return ""
     if check.renewed:
         return writer.say("paper.letter.new-screed")
+    if check.room is None:
+        return "?"
     return writer.say("paper.letter.short-by", short=check.short) if check.short is not None else ""
 
 

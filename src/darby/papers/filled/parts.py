@@ -24,10 +24,15 @@ OF_JOB = {
 }  # fmt: skip
 """What comes second in the key of a step of the whole job, and the part it belongs to."""
 
+RECOAT = "recoat"
+"""Steps on what fits where old walls are coated anew, and on what goes before it."""
+
 
 def part_called(writer: Writer, step: Step | Found) -> str:
     """The heading under which a step stands within its surface, the mixes, or the job."""
     head, *rest = step.key.split("/")
+    if RECOAT in rest[:2]:
+        return writer.say("cli.part.recoat")
     if head == "mix":
         return writer.place(f"mix/{rest[0]}")
     if head == "job":
@@ -44,6 +49,8 @@ def part_called(writer: Writer, step: Step | Found) -> str:
 
 def _of_zone(writer: Writer, surface: str, rest: list[str], says: str) -> str:
     zone, about = rest[0], rest[1]
+    if about == "build-up" and not writer.knows(f"buildup.option.{rest[2]}"):
+        return writer.say(says)
     if about == "build-up":
         return writer.say("paper.working.part.build-up", name=Verbatim(writer.say(f"buildup.option.{rest[2]}").lower()))
     coats = writer.answers.good("coats").get(surface)
