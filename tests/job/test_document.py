@@ -122,6 +122,8 @@ WHOLE = (
     'area = "120 sq ft"\nside = "16\'"\nratio = "2"\ngap = { cold = "0 F", hot = "120 F", installed = "50 F", '
     'sealant = "50", tolerance = "1/8 in", moisture = "0.02 %", shrinkage = true }\n'
     '\n[[joints]]\ngap = { swing = "130 F" }\n'
+    '\n[[lath]]\nsurface = "front"\nfirst_stud = "8 in"\nsheet = "27 x 97 in sheet"\nside_lap = "1 in"\n'
+    'end_lap = "1 in"\npaper = 1\nroll = "40 in x 50 ft roll"\nplies = 2\noutside = "round"\ninside = "bead"\n'
     '\n[[readings]]\nsurface = "side"\nunits = "ft"\npoints = [[0, 0, 0], [30, 0, 0], [0, 9, 0]]\n'
     'fixed = [[0, 0, 0]]\nleast = "3/8 in"\nheld = "lath"\nmeasured = "back"\nface = "leaning"\nspacing = "5 ft"\n'
     '\n[[finished]]\nsurface = "side"\nunits = "ft"\npoints = [[0, 0, 0], [5, 0, 0], [9, 0, 0]]\nmeasured = "out"\n'

@@ -200,8 +200,8 @@ def _gap(part: Part) -> GapWanted | None:
 
 def _degrees(part: Part, name: str, read_it: Callable[[str], Fraction]) -> Fraction | None:
     """Degrees Celsius, of a face of a wall."""
-    value = part.raw.get(name)
-    if value is None:
+    value = part.written(name) if part.has(name) else ""
+    if not value:
         return None
     got = part.attempt((name,), lambda: read_it(value), value)
     if got is not None and not COLDEST <= got <= (HOTTEST if read_it is measure.temperature else HOTTEST - COLDEST):
