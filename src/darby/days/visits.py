@@ -377,11 +377,10 @@ def _say_done(ask: VisitsAsk, working: Working) -> None:
             if not before or not on or this.wait_least < int(ask.day - ask.set_up):
                 continue
             if (on - before).days * DAY < this.wait_least:
-                working.note("days.done-early", "caution", surface.at, rules=this.rules, place=surface.at,
-                             coat=that.coat, after=this.coat, on=on, done=before,
-                             least=_in_days(this.wait_least))  # fmt: skip
+                working.note("days.done-early", "caution", surface.at, rules=this.rules, coat=that.coat,
+                             after=this.coat, on=on, done=before, least=_in_days(this.wait_least))  # fmt: skip
     for at, coat in ask.nowhere:
-        working.note("days.done-nowhere", "caution", at, place=at, coat=coat)
+        working.note("days.done-nowhere", "caution", at, coat=coat)
 
 
 def _say_lag(ask: VisitsAsk, at: str, number: int, impossible: bool, answer: Visits, working: Working) -> None:
