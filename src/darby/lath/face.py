@@ -144,6 +144,12 @@ class Face:
             if inside and not holes:
                 yield edge, beyond
 
+    def jumps(self) -> list[Length]:
+        """Where a side of the wall or of an opening stands upright: how much wall there is changes at once there."""
+        ends = {end: wall for _, end, wall in self._strips}
+        starts = {start: wall for start, _, wall in self._strips}
+        return [u for u in self.cuts if _high(ends.get(u, ()), u) != _high(starts.get(u, ()), u)]
+
     def spans_at(self, u: Length) -> list[tuple[Length, Length]]:
         """(low, high) of the wall on the upright line at ``u``, just beside it on either side."""
         both: list[tuple[Length, Length]] = []
@@ -157,6 +163,10 @@ class Face:
     def area(self, window: Rect, only: Iterable[Rect] = ()) -> Fraction:
         """Wall within a rectangle [m2]."""
         return sum((slab.area for slab in self.slabs(window, only)), NOUGHT)
+
+
+def _high(wall: Iterable[tuple[_Edge, _Edge]], u: Length) -> Length:
+    return sum((over.at(u) - under.at(u) for under, over in wall), NOUGHT)
 
 
 def _joined(spans: Sequence[tuple[Length, Length]]) -> list[tuple[Length, Length]]:

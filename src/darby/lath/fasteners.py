@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 from itertools import pairwise
 
-from darby.lath.face import Face, Rect
+from darby.lath.face import Face
 from darby.lath.model import Joint, LathAsk
 from darby.measure.limits import whole
 from darby.measure.surface import Length
@@ -28,16 +28,8 @@ def supports(face: Face, studs: tuple[Length, Length], least: Length) -> tuple[L
     while u <= right:
         found.append(u)
         u += apart
-    posts = [x for x in face.cuts if _upright(face, x) and all(abs(x - s) >= least / 2 for s in found)]
+    posts = [x for x in face.jumps() if all(abs(x - s) >= least / 2 for s in found)]
     return tuple(sorted({*found, *posts}))
-
-
-def _upright(face: Face, u: Length) -> bool:
-    """Whether a side of the wall or of an opening stands at ``u``: how much wall there is changes at once there."""
-    left, right, low, high = face.box
-    near = (high - low + right - left) / (1 << (2 * 2 * 2 * 2))
-    before, after = face.area(Rect(u - near, u, low, high)), face.area(Rect(u, u + near, low, high))
-    return abs(before - after) > 2 * 2 * 2 * near * near
 
 
 def on_framing(working: Working, ask: LathAsk, face: Face, places: Sequence[Length], along: Figure) -> Quantity:

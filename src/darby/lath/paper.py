@@ -29,13 +29,16 @@ def hang(working: Working, ask: LathAsk, face: Face) -> Paper | None:
     hung = layers if ask.roll is None else whole(Fraction(layers, max(1, ask.roll.plies)))
     reel = _Reel(ask.roll.length if ask.roll is not None else None, end_lap)
     strips: list[PaperStrip] = []
+    left, right, _, _ = face.box
+    walls = [
+        (course, run[0].left, run[-1].right, min(s.low for s in run), max(s.high for s in run))
+        for course, (low, high) in enumerate(courses(face, width, lap), start=1)
+        for run in runs(face.slabs(Rect(left, right, low, high)))
+    ]
     for layer in range(1, hung + 1):
-        for course, (low, high) in enumerate(courses(face, width, lap), start=1):
-            left, right, _, _ = face.box
-            for run in runs(face.slabs(Rect(left, right, low, high))):
-                bottom, top = min(s.low for s in run), max(s.high for s in run)
-                for start, end, roll in reel.run(run[0].left, run[-1].right):
-                    strips.append(PaperStrip(layer, course, start, end, bottom, top, roll))
+        for course, first, last, bottom, top in walls:
+            for start, end, roll in reel.run(first, last):
+                strips.append(PaperStrip(layer, course, start, end, bottom, top, roll))
     long = sum((s.right - s.left for s in strips), NOUGHT)
     at = f"{ask.at}/paper"
     length = working.found(
