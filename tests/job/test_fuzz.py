@@ -24,7 +24,7 @@ def job_or_faults(text: Any, **how: Any) -> Job | JobError:
         job = loads(text, **how)
     except JobError as error:
         assert error.faults
-        rooms = ("job.", "measure.", "grounds.", "condition.")
+        rooms = ("job.", "measure.", "grounds.", "condition.", "finish.")
         assert all(f.code.startswith(rooms) and f.allowed for f in error.faults), error.faults
         assert all(isinstance(part, str) for f in error.faults for part in (f.place, f.found, f.allowed, f.nearest))
         assert str(error)

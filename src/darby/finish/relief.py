@@ -52,7 +52,7 @@ def relief_of(ask: MatchAsk, working: Working) -> Relief | None:
 def _squared(root: float) -> str:
     """The spread times itself is the mean squared departure, in mils."""
     side = float(MIL.from_si(root))
-    return f"{number(side, PLACES)} × {number(side, PLACES)} = {number(side * side, 1)}"
+    return f"mil: {number(side, PLACES)} × {number(side, PLACES)} = {number(side * side, 1)}"
 
 
 def student(sure: Figure, count: int) -> float:

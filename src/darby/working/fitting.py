@@ -47,6 +47,7 @@ DEFAULT: dict[System, Base] = {"us": Base(FT, LB, HOUR), "metric": Base(Fraction
 
 _LENGTHS = {
     "in": (IN, False), "sq in": (IN, False), "cu in": (IN, False),
+    "mil": (IN / 1000, False), "um": (Fraction(1, 1_000_000), False),
     "yd": (YD, False), "sq yd": (YD, False), "cu yd": (YD, False), "gal": (GAL, True), "qt": (GAL, True),
     "fl oz": (GAL, True),
     "mm": (Fraction(1, 1000), False), "cm": (Fraction(1, 100), False), "mL": (Fraction(1, 100), False),
