@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 import shapely
 
-from .asking import FOOT, INCH, cubic_feet, feet, grid, inches, rectangle, run, square_feet, up
+from .asking import BOOK, FOOT, INCH, cubic_feet, feet, grid, inches, rectangle, run, square_feet, up
 
 CLOSE = 1e-5
 
@@ -170,3 +170,14 @@ def test_hollows_that_no_rule_shows_are_gathered_into_one_sentence():
     assert together["count"] == 2
     # each a pyramid over 4 x 4 ft, 0.255 in. deep: past 1/4 in. within 5/255 of its sides
     assert square_feet(together["area"]) == pytest.approx(2 * 16 * (5 / 255) ** 2, rel=1e-6)
+
+
+def test_a_pocket_that_a_trowel_fills_is_no_line_of_its_own():
+    """Deep enough for a rule, but 3 in. wide: past the limit by some thousandths of a cubic foot."""
+    assert BOOK.number("grounds.least-fill").number == pytest.approx(0.01 * float(FOOT) ** 3)
+    near = [(10 + x, 4 + y, 0) for x, y in ((-0.25, 0), (0.25, 0), (0, -0.25), (0, 0.25))]
+    flat_wall = [(u, v, 0) for v in range(0, 11, 2) for u in range(0, 21, 2) if (u, v) != (10, 4)]
+    (patch,) = up(feet([*flat_wall, *near, (10, 4, -1)])).patches
+    assert inches(patch.deepest) == pytest.approx(1 + 3 / 8)
+    assert cubic_feet(patch.excess) < 0.01
+    assert patch.slight is True

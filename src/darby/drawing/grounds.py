@@ -11,11 +11,13 @@ from darby.drawing.lettering import inches
 from darby.drawing.model import Mark
 from darby.measure.surface import Surface
 from darby.measure.units import IN, System
+from darby.measure.writing import number
 from darby.words import Language
 
 NEAR = 6 * float(IN)
 """A corner so near to a ground is set with it: one cross is drawn."""
 UNREAD = "?"
+MM = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +40,7 @@ def grounds_on(surface: Surface, sets: Sequence[Set], *, joints: Iterable[Joint]
         if any(hypot(one.u - other.u, one.v - other.v) < NEAR for other in drawn):
             continue
         drawn.append(one)
-        text = inches(one.depth, system) + ("" if one.known else UNREAD)
+        thick = inches(one.depth) if system == "us" else number(one.depth * MM)
+        text = thick + ("" if one.known else UNREAD)
         marks.append(Mark("symbol", ((one.u, one.v),), "ground past" if one.past else "ground", surface.id, text))
     return tuple(marks)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import ceil, floor
+from math import ceil, floor, hypot
 
 import shapely
 from shapely.geometry.base import BaseGeometry
@@ -20,6 +20,10 @@ EIGHTH = float(IN) / 8
 THREE_MM = 3 * float(UNITS["mm"].scale)
 MOST = 12
 """So many lines of one thickness are drawn; where there would be more, every second of them."""
+PARTS = (0.5, 0.25, 0.75, 0.1, 0.9)
+"""Where along its line a figure may stand, the best first."""
+CLEAR = 0.6
+"""Figures nearer to each other than that are hard to read [m]: one is left out."""
 SHORT = 0.15
 """A line that is shorter is not lettered [m]."""
 
@@ -50,8 +54,9 @@ def thickness_map(
     net = wall.difference(shapely.union_all([area_of(flat_outline(o.outline)) for o in surface.openings]))
     marks += [Mark("hatch", outline, "past", f"{surface.id}/past-{n}") for n, outline in enumerate(past, 1)]
     marks += [Mark("polygon", outline, "unread", f"{surface.id}/unread-{n}") for n, outline in enumerate(unread, 1)]
+    lettered: list[Point] = []
     for level in _levels(thickness, system):
-        marks += _contour(surface, points, thickness, triangles, level, net, system)
+        marks += _contour(surface, points, thickness, triangles, level, net, system, lettered)
     marks += [Mark("symbol", (place,), "dot", surface.id) for place in readings]
     return tuple(marks)
 
@@ -66,8 +71,8 @@ def _levels(thickness: Sequence[float], system: System) -> list[float]:
 
 def _contour(surface: Surface, points: Sequence[Point], thickness: Sequence[float],
              triangles: Sequence[tuple[int, int, int]], level: float, net: BaseGeometry,
-             system: System) -> list[Mark]:  # fmt: skip
-    """One line of one thickness, clipped to the wall, its longest piece lettered."""
+             system: System, lettered: list[Point]) -> list[Mark]:  # fmt: skip
+    """One line of one thickness, clipped to the wall, its longest piece lettered clear of the others."""
     cuts = [cut for trio in triangles if (cut := _across(points, thickness, trio, level)) is not None]
     if not cuts:
         return []
@@ -77,8 +82,12 @@ def _contour(surface: Surface, points: Sequence[Point], thickness: Sequence[floa
     marks = [Mark("polyline", tuple((float(u), float(v)) for u, v in line.coords), "contour", ref) for line in kept]
     longest = max(kept, key=lambda line: line.length, default=None)
     if longest is not None and longest.length > SHORT:
-        middle = longest.interpolate(1 / 2, normalized=True)
-        marks.append(Mark("text", ((middle.x, middle.y),), "figure", ref, inches(level, system)))
+        spots = [longest.interpolate(part, normalized=True) for part in PARTS]
+        away = [min((hypot(s.x - u, s.y - v) for u, v in lettered), default=CLEAR) for s in spots]
+        clear = next((s for s, far in zip(spots, away, strict=True) if far >= CLEAR), None)
+        if clear is not None:
+            lettered.append((clear.x, clear.y))
+            marks.append(Mark("text", ((clear.x, clear.y),), "figure", ref, inches(level, system)))
     return marks
 
 

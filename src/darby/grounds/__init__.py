@@ -37,7 +37,8 @@ from darby.rulebook.load import default
 
 __all__ = [
     "Coverage", "Face", "Finished", "FinishedAsk", "Gap", "Ground", "Grounds", "GroundsAsk", "Holding", "Map", "Patch",
-    "Point", "Rolled", "Spot", "Straightedge", "Wild", "check_finished", "rolling_straightedge", "set_grounds", "true_up",
+    "Point", "Rolled", "Spot", "Straightedge", "Wild", "check_finished", "rolling_straightedge", "set_grounds",
+    "true_up",
 ]  # fmt: skip
 
 Outline = Sequence[Corner] | Sequence[Sequence[Length]]

@@ -123,7 +123,8 @@ def patches(ask: GroundsAsk, past: Past, limit: Figure, working: Working, key: s
         lifts = working.step(f"{name}/lifts", "ceil((deepest - limit) / one_pass)", "", "grounds.step.lifts",
                              deepest=deepest, limit=limit, one_pass=one)  # fmt: skip
         u, v = past.at[own[past.most[own].argmax()]]
-        slight = not at_most(ask.book.number("grounds.to").number, float(deepest) - limit.number)
+        shown = at_most(ask.book.number("grounds.to").number, float(deepest) - limit.number)
+        slight = not shown or not at_most(ask.book.number("grounds.least-fill").number, float(excess))
         found.append(Patch(outlines(shapes), float(u), float(v), area, deepest, excess, lifts, slight))
     return tuple(found)
 

@@ -254,7 +254,8 @@ class Patch:
     """A hollow in which the plaster is thicker than may hang without lath; deepest first, as it is dubbed out.
 
     ``outlines`` of it; ``u`` and ``v`` where it is deepest; ``excess`` the volume past the limit; ``lifts`` to bring it
-    up to the limit. ``slight``: it is past the limit by less than a rule shows (``grounds.to``).
+    up to the limit. ``slight``: by less than a rule shows (``grounds.to``), or than
+    a trowel holds (``grounds.least-fill``), is it past the limit.
     """
 
     outlines: tuple[tuple[tuple[float, float], ...], ...]

@@ -112,8 +112,9 @@ def _hollows(ask: GroundsAsk, answer: Grounds) -> list[Note]:
     if slight:
         to = ask.book.number("grounds.to")
         area = Quantity(sum(float(p.area) for p in slight), unit("sq ft"))
-        notes.append(note("grounds.hollows-slight", "fact", ask.at, rules=(*rules, to.id), count=len(slight), area=area,
-                          limit=answer.limit, to=to))  # fmt: skip
+        fill = ask.book.number("grounds.least-fill")
+        notes.append(note("grounds.hollows-slight", "fact", ask.at, rules=(*rules, to.id, fill.id), count=len(slight),
+                          area=area, limit=answer.limit, to=to, fill=fill))  # fmt: skip
     if ask.base not in ("block", "concrete"):
         notes.append(note("grounds.limit-as-block", "assumed", ask.at, rules=rules, limit=answer.limit))
     if ask.held is None:

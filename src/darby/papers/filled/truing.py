@@ -10,9 +10,10 @@ from shapely import Point
 from darby.drawing import METRIC_PAPERS, PAPERS, key, opening_called, sheet_for, to_svg
 from darby.drawing.grounds import Set, grounds_on
 from darby.drawing.map import thickness_map
+from darby.measure.checks import SLIVER
 from darby.measure.limits import at_most
 from darby.measure.outline import polygon
-from darby.measure.units import unit
+from darby.measure.units import IN, unit
 from darby.measure.writing import HAIR
 from darby.papers.filled.cautions import cautions
 from darby.papers.filled.parting import drawn_joints
@@ -39,6 +40,7 @@ if TYPE_CHECKING:
     from darby.grounds.model import Face, Ground, Grounds, GroundsAsk, Holding, Patch, Spot
     from darby.papers.filled.writer import Writer
     from darby.words import Language
+    from darby.working import Note
 
 TO = 16
 HIGH = 270.0
@@ -82,7 +84,11 @@ def _paper(writer: Writer, surface_id: str, found: Grounds, *, money: bool) -> T
         holdings=tuple(_holding(writer, way, found) for way in found.holdings) if money else (),
         held=_held(writer, found, languages, money=money),
         grounds=() if money else _grounds(writer, surface_id, found, languages),
-        notes=tuple(Both(*(writer.note(n, one) for one in languages)) for n in found.notes if n.code in NOTED),
+        notes=tuple(
+            Both(*(_said(writer, surface_id, note, found, one) for one in languages))
+            for note in found.notes
+            if note.code in NOTED
+        ),
         cautions=() if money else _hurts(writer, surface_id),
         money=money,
         languages=languages,
@@ -91,6 +97,19 @@ def _paper(writer: Writer, surface_id: str, found: Grounds, *, money: bool) -> T
 
 def _both(writer: Writer, languages: Languages, code: str, /, **values: object) -> Both:
     return Both(*(writer.say(code, one, **values) for one in languages))
+
+
+def _said(writer: Writer, surface: str, note: Note, found: Grounds, language: Language) -> str:
+    """A note with its grounds called by name and its thicknesses to what a rule shows."""
+    more: dict[str, object] = {}
+    every = {g.id: g for g in (*found.grounds, *found.corners)}
+    for name, value in note.values:
+        if name == "grounds" and isinstance(value, tuple):
+            called = [_called(writer, surface, every[one], language) for one in value if one in every]
+            more[name] = Verbatim("; ".join(called))
+        elif isinstance(value, Quantity) and value.unit.name == "in":
+            more[name] = Verbatim(_thick(writer, value, language))
+    return writer.note(note, language, "note", **more)
 
 
 def _hurts(writer: Writer, surface: str) -> tuple[BothCaution, ...]:
@@ -122,8 +141,10 @@ def _past(writer: Writer, found: Grounds, ground: Ground) -> bool:
     if found.limit is None or at_most(float(ground.depth), found.limit.number + float(HAIR)):
         return False
     ask: GroundsAsk = writer.answers.kept[("grounds", found.at)].ask
-    place = Point(ground.u, ground.v)
-    return not any(polygon(outline).contains(place) for outline in ask.lathed)
+    around = polygon(ask.outline).intersection(Point(ground.u, ground.v).buffer(float(IN)))
+    for outline in (*(o.outline for o in ask.openings), *ask.lathed):
+        around = around.difference(polygon(outline))
+    return bool(around.area > SLIVER)
 
 
 def _grounds_picture(writer: Writer, surface_id: str, found: Grounds) -> Picture:
