@@ -17,7 +17,7 @@ from darby.measure.units import UNITS
 
 ROOMS = (
     "buildup", "mix", "quantities", "days", "price",
-    "grounds", "joints", "lath", "sand", "finish", "showthrough", "record",
+    "grounds", "joints", "lath", "sand", "finish", "condition", "showthrough", "record",
 )  # fmt: skip
 """Trade rooms, those to come as well."""
 
