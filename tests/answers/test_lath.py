@@ -112,3 +112,15 @@ def test_a_sheet_too_short_for_the_framing_is_said_and_takes_no_other_wall_with_
 def test_every_end_joint_of_the_example_stands_over_framing(firehall, at):
     (lath,) = zones(firehall, at).values()
     assert all(joint.over_framing for joint in lath.joints)
+
+
+def test_joints_that_cannot_be_laid_leave_the_wall_in_the_order_and_say_so():
+    answers = saying('[[joints]]\nsurface = "crew-1"\nupright = ["1\'"]')
+    assert answers.of("joints", "crew-1").code == "joints.pins-too-close"
+    assert answers.left_out == ()
+    assert [n.at for n in answers.notes if n.code == "answers.without-joints"] == ["crew-1"]
+    assert "crew-1" in {a.at.partition("/")[0] for a in answers.of("price").quote if a.kind == "surface"}
+    # the sheets of the other walls are counted all the same
+    assert answers.of("sheets").laid.value == sum(
+        lath.all_sheets.value for at in ("crew-2", "crew-3", "bay-south") for lath in zones(answers, at).values()
+    )

@@ -31,6 +31,10 @@ SAID_BETTER = {
 """Notes that another note on the same place says better: the room that decides speaks, not who read the file."""
 
 
+BESIDE = ("joints", "lath")
+"""Stages of a surface without which it still stands in the order, the days and the price."""
+
+
 @dataclass(frozen=True, slots=True)
 class Waiting:
     """A stage that cannot be answered yet: codes of what it lacks, and the stages it stands behind."""
@@ -155,12 +159,20 @@ class Answers:
         for n in said:
             settled.setdefault(n.code, set()).add(n.at.partition("/")[0])
         spoken = (n for n in said if not _settled(n, settled.get(SAID_BETTER.get(n.code, ""), set())))
-        return (*spoken, *(note("answers.left-out", "stop", at) for at in self.left_out))
+        return (
+            *spoken,
+            *(note("answers.left-out", "stop", at) for at in self.left_out),
+            *(note("answers.without-joints", "stop", at) for at in self._without("joints")),
+        )
+
+    def _without(self, stage: str) -> tuple[str, ...]:
+        """Surfaces that are in the order, but without what this stage would add to it."""
+        return tuple(at for name, at in self.unanswered() if name == stage and at not in self.left_out)
 
     @property
     def left_out(self) -> tuple[str, ...]:
         """Surfaces of which something is not answered: they are in no order, no day and no price."""
-        return tuple(dict.fromkeys(at for _, at in self.unanswered() if at != "job"))
+        return tuple(dict.fromkeys(at for name, at in self.unanswered() if at != "job" and name not in BESIDE))
 
     def to_json(self) -> dict[str, Any]:
         """A plain document with stable keys; docs/answers.md says what each holds."""
