@@ -460,6 +460,11 @@ BROKEN: tuple[Broken, ...] = (
         ("grounds.off-wall", "finished 1, points 3", "at 400', up 1'", "at 0\" … 30', up 0\" … 9' 4\"", "")),
     *(job(f"old face: {name}", "[days]", f'[[match]]\nsurface = "side"\n{text}\n\n[days]', fault)
       for name, text, fault in OLD_FACES),
+    job("old face: order, amount and depth at once", "[days]",
+        '[[match]]\nsurface = "side"\nretained = [["No. 30", "2 g"], ["No. 16", "-1 g"]]\ndepths = ["-1 mm"]\n\n[days]',
+        ("measure.not-positive", "match 1, retained 2", "-1 g", "0 or more", ""),
+        ("finish.sieve-order", "match 1, retained 2", "No. 30, No. 16", "coarse to fine, the pan last", ""),
+        ("measure.not-positive", "match 1, depths 1", "-1 mm", "0 or more", "")),
     # --- surveys and patches ---
     old_wall("hollow outside the wall", f"{BACK}[[survey.hollow]]\nsize = \"3' x 2'\"\nat = \"8'\"\nup = \"1'\"\n",
              ("condition.off-wall", "survey 1, hollow 1", "at 8' … 11', up 1' … 3'", SPAN, "")),

@@ -182,32 +182,33 @@ def _off(part: Part, way: Loc, written: object, got: Fraction, *, nought: bool =
 
 
 def _sieved(part: Part, by: SandBy) -> tuple[SieveRead, ...]:
-    rows: list[tuple[int, SieveRead]] = []
-    whole = True
-    for n, row in part.rows(by):
-        got = _row(part, by, n, row)
-        whole = whole and got is not None
-        rows += [(n, got)] if got is not None else []
-    if not whole or len(rows) != len(part.raw[by]):
+    """The rows, or none of them if one is wrong; their order is looked at whatever their amounts are."""
+    found = [(n, *_row(part, by, n, row)) for n, row in part.rows(by)]
+    named = [(n, sieve) for n, sieve, _ in found if sieve is not None]
+    sound = _falling(part, by, named)
+    rows = [(n, SieveRead(*sieve, *amount)) for n, sieve, amount in found if sieve is not None and amount is not None]
+    if len(rows) != len(part.raw[by]):
         return ()
-    if not any(row.opening is not None for _, row in rows):
+    if all(row.opening is None for _, row in rows):
         part.fault(by, "finish.no-rows", len(rows), ON_A_SIEVE if by == "retained" else THROUGH)
         return ()
-    sound = _falling(part, by, rows)
     sound = (_shares if by == "retained" else _through)(part, by, rows) and sound
     return tuple(row for _, row in rows) if sound else ()
 
 
-def _row(part: Part, by: SandBy, n: int, row: Sequence[Any]) -> SieveRead | None:
+Named = tuple[str, Fraction | None]
+"""A sieve's name and its opening [m]; the pan has none."""
+
+
+def _row(part: Part, by: SandBy, n: int, row: Sequence[Any]) -> tuple[Named | None, tuple[Fraction, Unit] | None]:
     like = ON_A_SIEVE if by == "retained" else THROUGH
     if len(row) != 2 or any(value is None for value in row):
         if all(value is not None for value in row):
             part.fault_at((by, n), "finish.no-row", ", ".join(shown(x) for x in row), like)
-        return None
+        return None, None
     pan = by == "retained" and str(row[0]).strip().lower() == PAN
-    sieve = (PAN, None) if pan else _sieve(part, (by, n), row[0])
-    amount = _amount(part, (by, n), row[1], share=by == "passing")
-    return SieveRead(sieve[0], sieve[1], *amount) if sieve is not None and amount is not None else None
+    sieve: Named | None = (PAN, None) if pan else _sieve(part, (by, n), row[0])
+    return sieve, _amount(part, (by, n), row[1], share=by == "passing")
 
 
 def _amount(part: Part, way: Loc, written: object, *, share: bool) -> tuple[Fraction, Unit] | None:
@@ -238,12 +239,12 @@ def _amount(part: Part, way: Loc, written: object, *, share: bool) -> tuple[Frac
     return got
 
 
-def _falling(part: Part, by: SandBy, rows: Sequence[tuple[int, SieveRead]]) -> bool:
+def _falling(part: Part, by: SandBy, named: Sequence[tuple[int, Named]]) -> bool:
     """Sieves stand coarse to fine, the pan last."""
     sound = True
-    for (_, above), (n, row) in pairwise(rows):
-        if above.opening is None or (row.opening is not None and row.opening >= above.opening):
-            part.fault_at((by, n), "finish.sieve-order", f"{above.name}, {row.name}", "coarse to fine, the pan last")
+    for (_, (above, larger)), (n, (name, opening)) in pairwise(named):
+        if larger is None or (opening is not None and opening >= larger):
+            part.fault_at((by, n), "finish.sieve-order", f"{above}, {name}", "coarse to fine, the pan last")
             sound = False
     return sound
 
