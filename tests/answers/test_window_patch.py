@@ -92,9 +92,8 @@ def test_cutting_back_is_a_line_of_the_price_and_his_own_word_stands():
     assert lines["cut back"].amount.value > Decimal(0)
     # 18 sq ft at 6 sq ft an hour are 3 h of one person
     assert dict(answered().working.steps)["window/patch/hours"].value == pytest.approx(3 * 3600)
-    own = (
-        ('[[also]]\nwhat = "protect"', '[[also]]\nwhat = "cut back"\ncost = "$100.00"\n\n[[also]]\nwhat = "protect"'),
-    )
+    protect = '[[also]]\nwhat = "protect"'
+    own = ((protect, f'[[also]]\nwhat = "cut back"\ncost = "$100.00"\n\n{protect}'),)
     assert [line.what for line in answered(*own).of("price").quote].count("cut back") == 1
 
 

@@ -1,6 +1,7 @@
 """What was found on a wall, and what each finding asks for."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -88,7 +89,7 @@ def test_what_he_drew_stands_over_the_taps():
 def test_squares_cover_the_wall_and_none_is_wider_than_said(inches):
     grid = tap_grid(WALL.outline, length(f"{inches} in"))
     for edges, whole in ((grid.columns, length("22'")), (grid.rows, length("9'"))):
-        steps = [b - a for a, b in zip(edges, edges[1:], strict=False)]
+        steps = [b - a for a, b in pairwise(edges)]
         assert sum(steps) == whole
         assert all(0 < step <= length(f"{inches} in") for step in steps)
 

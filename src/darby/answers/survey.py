@@ -89,4 +89,17 @@ def called(job: Job, surface: str) -> str:
     return looked_at(job, surface).name or surface
 
 
+def found_at(job: Job, at: str) -> str:
+    """The wall that was looked at and what he calls the thing on it: "east/hollow-1"; "" for any other place."""
+    surface, _, id = at.partition("/")
+    for said in job.survey:
+        if said.surface == surface:
+            names = {h.id: h.name for h in said.hollow}
+            names |= {c.id: c.name for c in said.cracks} | {x.id: x.name for x in said.loose}
+            name = names.get(id, "")
+            if said.wall is not None or name:
+                return ", ".join(filter(None, (called(job, surface), name)))
+    return ""
+
+
 STAGE: Stage[tuple[SurveyAsk, ...], Surveys] = Stage("survey", (), "job", "now", _ask, survey_all)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from darby.answers.match import OLD_SIDE
+from darby.answers.survey import found_at
 from darby.tables.setting import Setting
 from darby.words import catalogue, surface_called
 
@@ -18,6 +19,8 @@ def place(answers: Answers, at: str, setting: Setting) -> str:
     """A surface, a zone, an edge of one, a house, a mix; "" for the whole job and for what is no place."""
     if at.startswith(MIX):
         return coat_called(at.removeprefix(MIX).partition("/")[0].partition(" ")[0], setting)
+    if found := found_at(answers.job, at):
+        return found
     surface, _, rest = at.partition("/")
     zone = rest.partition("/")[0]
     named = next((surface_called(s, setting.language) for s in answers.job.surfaces if s.id == surface), None)

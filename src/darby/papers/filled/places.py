@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from darby.answers.survey import found_at
 from darby.drawing import opening_called
 from darby.papers.model import Both
 from darby.words import Language, catalogue, say, surface_called
@@ -21,6 +22,8 @@ def place(job: Job, at: str, language: Language, *, alone: bool = False) -> str:
     """
     if at in ("", "job"):
         return ""
+    if found := found_at(job, at):
+        return found
     surface_id, *rest = at.split("/")
     surface = next((s for s in job.surfaces if s.id == surface_id), None)
     if surface is None:
