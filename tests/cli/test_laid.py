@@ -120,3 +120,18 @@ def test_a_bar_may_come_in_several_lengths(tmp_path):
     assert "1. 12'" in page
     twice = f'{more}lengths = [{{ length = "10 ft", price = "$7.50" }}]\n'
     assert darby("check", job_file(tmp_path, firm=((more, twice),))).exit_code == 2
+
+
+def test_every_way_to_hold_it_is_answered_and_the_one_that_was_said_is_marked(tmp_path):
+    page = darby("answer", job_file(tmp_path), "--stage", "grounds").stdout
+    for way in ("Lath on the hollow", "The face follows the wall", "Dubbed out in lifts"):
+        assert way in page
+    assert "→" not in page
+    said = ('surface = "bay-south"\npoints = [', 'surface = "bay-south"\nheld = "dub out"\npoints = [')
+    assert "→ Dubbed out in lifts" in darby("answer", job_file(tmp_path, said), "--stage", "grounds").stdout
+
+
+def test_the_depth_at_every_corner_is_said(tmp_path):
+    page = darby("answer", job_file(tmp_path), "--stage", "grounds").stdout
+    assert "engine door, lower left corner" in page
+    assert "peak" in page

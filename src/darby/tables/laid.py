@@ -10,9 +10,9 @@ from darby.measure.faults import Fault
 from darby.measure.surface import Length
 from darby.measure.units import unit
 from darby.tables.page import Page
-from darby.tables.places import place
+from darby.tables.places import edge_called, place
 from darby.tables.setting import Setting
-from darby.words import Verbatim
+from darby.words import Verbatim, catalogue
 from darby.working import Quantity
 
 if TYPE_CHECKING:
@@ -61,8 +61,10 @@ def grounds_pages(answers: Answers, setting: Setting) -> list[Page]:
             Page("grounds", setting.say("cli.faces.title", wall=name), heads, rows, right=frozenset({1, 2, 3, 4}))
         )
         heads = tuple(setting.say(f"cli.grounds.{head}") for head in ("ground", "across", "up", "depth", "line"))
-        grounds = tuple(_ground(ground, found, setting) for ground in found.grounds)
+        grounds = tuple(_ground(ground, found, answers, setting) for ground in (*found.grounds, *found.corners))
         lines = tuple(setting.say(note.code, **dict(note.values)) for note in found.notes)
+        if found.holdings:
+            pages.append(_held(found, setting))
         title = setting.say("cli.grounds.title", face=setting.say(f"grounds.face.{found.chosen.name}"))
         pages.append(Page("grounds", title, heads, grounds, lines=lines, right=frozenset({1, 2, 3, 4})))
     return pages or [Page("grounds", setting.say("cli.part.grounds"), lines=(setting.say("cli.grounds.none"),))]
@@ -103,11 +105,37 @@ def _face(face: Face, setting: Setting) -> tuple[str, ...]:
     )
 
 
-def _ground(ground: Ground, found: Grounds, setting: Setting) -> tuple[str, ...]:
+def _ground(ground: Ground, found: Grounds, answers: Answers, setting: Setting) -> tuple[str, ...]:
     depth = setting.write(ground.depth)
     shown = depth if ground.known else setting.say("cli.grounds.not-read", depth=Verbatim(depth))
     u, v = (_feet(Fraction(x).limit_denominator(10**6), setting) for x in (ground.u, ground.v))
-    return ground.id, u, v, shown, setting.write(found.from_line(ground))
+    return _called(ground, found, answers, setting), u, v, shown, setting.write(found.from_line(ground))
+
+
+def _held(found: Grounds, setting: Setting) -> Page:
+    """Each way to hold what is past the limit, answered; the one that was said is marked."""
+    rows = []
+    for way in found.holdings:
+        name = way.how.replace(" ", "-")
+        off = Verbatim(setting.write(way.off)) if way.off is not None else ""
+        said = setting.say(
+            f"paper.truing.way.{name}", area=way.area, lifts=str(int(float(way.lifts))), most=way.most, off=off
+        )
+        cost = setting.write(way.cost) if way.cost is not None else ""
+        mark = "→ " if way.how == found.held else ""
+        rows.append((mark + setting.say(f"grounds.held.name.{name}"), said, setting.write(way.volume), cost))
+    heads = (setting.say("papers.truing.way"), "", setting.say("cli.faces.volume"), setting.say("cli.faces.cost"))
+    return Page("grounds", setting.say("papers.truing.held"), heads, tuple(rows), right=frozenset({2, 3}))
+
+
+def _called(ground: Ground, found: Grounds, answers: Answers, setting: Setting) -> str:
+    """A crossing by its number, a corner by what it is the corner of."""
+    if ground.id[:1].isdigit():
+        return ground.id
+    first, _, last = ground.id.rpartition("/")
+    code = f"paper.truing.corner.{last}"
+    corner = setting.say(code if code in catalogue("en") else "paper.truing.corner")
+    return f"{edge_called(answers, found.at, first, setting)}, {corner}" if first else corner
 
 
 def cuts_page(answers: Answers, setting: Setting) -> Page:
