@@ -214,9 +214,10 @@ def test_bare_runs_of_wall_and_openings_match(made):
     wall_bare = sum(r.length for r in runs if r.where == "wall" and r.bare)
     openings_bare = sum(r.length for r in runs if r.where != "wall" and r.bare)
     between = openings_bare - wall_bare  # openings side by side: both sides are bare, the wall has none there
-    assert between >= 0
+    still = Fr(1, 10**9)  # points of an arc are floats: a crown that touches the top may stand a hair over it
+    assert between >= -still
     if len(made.openings) < 2:
-        assert between == 0
+        assert between <= still
 
 
 def test_change_of_base_stops_at_openings_and_at_the_outline():
