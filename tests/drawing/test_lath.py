@@ -8,7 +8,7 @@ from fractions import Fraction
 import shapely
 from shapely.geometry import Polygon
 
-from darby.drawing import LAPTOP, PHONE, ROLES, key, lathed_elevation, to_dxf, to_svg
+from darby.drawing import LAPTOP, PHONE, ROLES, key, lathed_elevation, lay_out, to_dxf, to_svg
 from darby.lath import Corner, LathAsk, lay_lath
 from darby.lath import Opening as Hole
 from darby.measure import opening, wall, zone
@@ -50,7 +50,10 @@ def test_the_sheets_cover_the_wall_and_none_lies_on_a_window() -> None:
 def test_every_sheet_is_numbered_upright() -> None:
     lath, drawn = marks(gable())
     numbers = [m for m in drawn if m.role == "sheet number"]
-    assert all(m.turn == 0 and m.room is None for m in numbers)  # a 6 that is turned reads as a 9
+    assert numbers and all(m.turn == 0 and m.upright for m in numbers)  # a 6 that is turned reads as a 9
+    for sheet in (PHONE, LAPTOP):
+        shown = [p for p in lay_out(drawn, sheet).placed if getattr(p, "role", "") == "sheet number"]
+        assert shown and all(words.turn == 0 for words in shown)
     assert {m.text.strip("()") for m in numbers} <= {str(n) for n in range(1, int(lath.sheets.value) + 1)}
     reused = {p.id for p in lath.pieces if p.reused}
     assert sum(m.text.startswith("(") for m in numbers) <= len(reused)

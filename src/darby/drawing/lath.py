@@ -25,6 +25,8 @@ SMALLEST = 0.004
 """A scrap of a piece is not drawn [m2]."""
 LETTERED = 0.2
 """A piece narrower or lower than this stands without its number [m]."""
+ROOM = 10.0
+"""Only a piece's length decides whether its number has room [m]."""
 
 
 def lathed_elevation(
@@ -32,6 +34,7 @@ def lathed_elevation(
     zones: Iterable[tuple[str, Lath]],
     *,
     joints: Iterable[Joint] = (),
+    sizes: bool = True,
     language: Language = "en",
     system: System = "us",
 ) -> tuple[Mark, ...]:
@@ -46,7 +49,7 @@ def lathed_elevation(
     """
     found = list(zones)
     bare = set(HATCHES.values())
-    around = elevation(surface, joints=joints, language=language, system=system)
+    around = elevation(surface, joints=joints, sizes=sizes, language=language, system=system)
     # what stands behind the lath is left out, and so are names of openings' parts over which sheets are lettered
     wall = [mark for mark in around if not (mark.role in bare and mark.kind == "hatch" and _takes(mark, found))]
     sheets = [mark for zone, lath in found for mark in lath_marks(surface, zone, lath)]
@@ -125,8 +128,9 @@ def _piece(ref: str, wall: BaseGeometry, piece: Piece) -> list[Mark]:
     if largest[1]:
         u0, v0, u1, v1 = box(largest[1])
         number = f"({piece.sheet})" if piece.reused else str(piece.sheet)
-        if min(u1 - u0, v1 - v0) >= LETTERED:  # upright always: 6 and 9 may not change places
-            marks.append(Mark("text", (((u0 + u1) / 2, (v0 + v1) / 2),), "sheet number", ref, number))
+        if min(u1 - u0, v1 - v0) >= LETTERED:
+            at = ((u0 + u1) / 2, (v0 + v1) / 2)
+            marks.append(Mark("text", (at,), "sheet number", ref, number, room=(u1 - u0, ROOM), upright=True))
     return marks
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from itertools import pairwise
 
 from shapely.geometry import LineString, Polygon
@@ -79,7 +80,7 @@ def run(mark: Mark, sheet: Sheet) -> tuple[tuple[Point, ...], tuple[float, ...]]
     return tuple((x, y) for x, y in moved.coords), ()
 
 
-def _plain(mark: Mark, sheet: Sheet) -> list[Placed]:
+def _plain(mark: Mark, sheet: Sheet) -> Sequence[Placed]:
     if mark.kind == "text":
         return list(_text(mark, sheet))
     if mark.kind == "symbol":
@@ -103,7 +104,7 @@ def _text(mark: Mark, sheet: Sheet) -> Iterable[Words]:
             mark.room[1] * sheet.scale / letter - spare / 2,
         )
         found = fitted(mark.text, room)
-        if found is None:
+        if found is None or (found[1] and mark.upright):
             return
         lines, turn = found[0], mark.turn + found[1] if mark.turn + found[1] <= 90 else 0.0
     for k, line in enumerate(lines):
@@ -112,16 +113,18 @@ def _text(mark: Mark, sheet: Sheet) -> Iterable[Words]:
         yield Words((x + across, y + along), line, mark.role, mark.ref, turn, mark.anchor)
 
 
-def _hatched(mark: Mark, sheet: Sheet) -> list[Placed]:
+@lru_cache(maxsize=256)
+def _hatched(mark: Mark, sheet: Sheet) -> tuple[Placed, ...]:
+    """Hatching, which takes longest: kept, as the same wall is laid out for quote, crew sheet and file."""
     hatch = ROLES[mark.role].hatch
     if hatch is None:
         raise KeyError(f"{mark.role!r} is no hatching")
     if hatch.family == "solid":
         rings = [tuple(on_sheet(p, sheet) for p in ring) for ring in (mark.points, *mark.holes)]
-        return [Area(rings[0], tuple(rings[1:]), mark.role, mark.ref)]
+        return (Area(rings[0], tuple(rings[1:]), mark.role, mark.ref),)
     area = Polygon(mark.points, mark.holes)
     lines = _strokes(area, hatch, mark, sheet)
-    return [Strokes(tuple((on_sheet(a, sheet), on_sheet(b, sheet)) for a, b in lines), mark.role, mark.ref)]
+    return (Strokes(tuple((on_sheet(a, sheet), on_sheet(b, sheet)) for a, b in lines), mark.role, mark.ref),)
 
 
 def _strokes(area: Polygon, hatch: Hatch, mark: Mark, sheet: Sheet) -> list[tuple[Point, Point]]:

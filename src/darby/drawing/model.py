@@ -43,6 +43,8 @@ class Mark:
         text: 0 reads from below, 90 from the right.
     room
         text: width and height [m] it must fit into; it is broken, turned or at last left out. None: no limit.
+    upright
+        text: never turned to fit its room, but left out: a 6 that is turned reads as a 9.
     anchor, shift
         text: which end stands at the point; moved right and up in heights of the lettering.
     side, row
@@ -66,6 +68,7 @@ class Mark:
     side: Side = "below"
     row: int = 0
     aside: float = 0.0
+    upright: bool = False
 
 
 @dataclass(frozen=True, slots=True)

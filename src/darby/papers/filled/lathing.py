@@ -15,8 +15,9 @@ if TYPE_CHECKING:
     from darby.lath import Lath
     from darby.papers.filled.writer import Writer
 
-HIGH = 165.0
-"""A wall with its lath is drawn so high at the most [pt]."""
+HIGH, HIGHEST = 165.0, 300.0
+"""A wall with its lath is drawn so high at the most [pt]: with few pieces, with many."""
+MANY = 20
 
 SAID = (
     "lath.lap-side", "lath.lap-end", "lath.own-lap", "lath.sheet-reach", "lath.assumed.first-stud", "lath.ties",
@@ -32,9 +33,12 @@ def lathing(writer: Writer, surface_id: str) -> tuple[Picture | None, tuple[Both
     if found is None or not found.zones:
         return None, ()
     surface = writer.answers.job.surface(surface_id)
-    marks = lathed_elevation(surface, found.zones, joints=drawn_joints(writer, surface_id), language=writer.language,
-                             system=writer.system)  # fmt: skip
-    picture = drawn(writer, surface, marks, HIGH, "paper.elevation.lath")
+    marks = lathed_elevation(
+        surface, found.zones, joints=drawn_joints(writer, surface_id), sizes=False, language=writer.language,
+        system=writer.system,
+    )  # fmt: skip
+    many = sum(len(lath.pieces) for _, lath in found.zones) > MANY
+    picture = drawn(writer, surface, marks, HIGHEST if many else HIGH, "paper.elevation.lath")
     lines = []
     for zone, lath in found.zones:
         name = Both(*(zone_called(writer.answers.job, surface_id, zone, one) for one in writer.crew_languages))

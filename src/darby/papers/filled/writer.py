@@ -96,6 +96,11 @@ class Writer:
 
                 joints = [joint_called(self, surface, str(one), language) or str(one) for one in value]
                 values[name] = Verbatim(", ".join(dict.fromkeys(joints)))
+            if name == "openings" and isinstance(value, tuple):
+                words = catalogue(language)
+                values[name] = Verbatim(", ".join(words.get(f"drawing.opening.{one}", str(one)) for one in value))
+            if name == "installed" and isinstance(value, Quantity) and self.system == "us":
+                values[name] = Verbatim(self.feet(value.value, language, SIXTEENTHS))  # what a rule shows
             if isinstance(value, Quantity) and value.unit.name == "ft-in":
                 values[name] = Verbatim(self.feet(value.value, language, SIXTEENTHS))
         return values
