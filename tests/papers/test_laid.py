@@ -95,9 +95,16 @@ def test_every_piece_of_the_job_is_on_the_sheet_with_its_length() -> None:
             here = range(int(first), int(last or first) + 1)
             numbers += here
             for n in here:
-                assert [cut.length for cut in row.cuts] == [feet(cut.length) for cut in bars[n].cuts]
+                assert {cut.length for cut in row.cuts} == {feet(cut.length) for cut in bars[n].cuts}
+                assert sum(pieces(cut.letter) for cut in row.cuts) == len(bars[n].cuts)
         assert sorted(numbers) == sorted(bars)
         assert sum(int(row.count) for row in part.stock) == sum(b.count for b in found.cuts.bought)
+
+
+def pieces(letters: str) -> int:
+    """How many pieces "a" is, or "c–l"."""
+    first, _, last = letters.partition("–")
+    return ord(last or first) - ord(first) + 1
 
 
 def feet(length: Fraction) -> str:
@@ -152,7 +159,7 @@ def test_blade_truck_splice_and_what_cannot_be_cut_are_said() -> None:
 def test_a_piece_is_called_by_its_wall_and_its_edge() -> None:
     said = words("cuts.pdf")
     assert "Crew room 1, window, the left edge" in said
-    assert "Roof parapet, the top, parts 1, 2, 3, 4 of 5" in said
+    assert "Roof parapet, the top, parts 1–4 of 5" in said
     assert not re.search(r"\bc\d\b|bay-", said)
 
 

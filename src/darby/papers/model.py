@@ -512,7 +512,7 @@ class WorkingPaper:
 
 @dataclass(frozen=True, slots=True)
 class SawCut:
-    """One piece of a bar: the letter it has in the drawing, its length, how many bars give one, where it goes."""
+    """Pieces of a bar: the letter in the drawing ("c–l": pieces alike, side by side), their length, where they go."""
 
     letter: str
     length: str

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 WIDE = 318.0
 """How long the longest bar is drawn [pt]."""
 TO = 16
-LETTERS = "abcdefghijklmnopqrstuvwxyz"
+LETTERS = 26
 
 
 def cut_list_papers(writer: Writer) -> dict[str, SawingPaper]:
@@ -160,18 +160,30 @@ def _proved(writer: Writer, cuts: CutList) -> str:
 def _row(writer: Writer, cuts: CutList, bars: tuple[Bar, ...], sheet: Sheet, languages: tuple[Language, ...]) -> SawRow:
     """Bars sawn alike, drawn once: letter by letter the places that their pieces go to."""
     first = bars[0]
-    letters = [(LETTERS[n % len(LETTERS)], Fraction(cut.length)) for n, cut in enumerate(first.cuts)]
+    letters = [(_letter(n), Fraction(cut.length)) for n, cut in enumerate(first.cuts)]
     left = _long(writer, first.left) if first.left else ""
     rest = size(first.left, writer.system) if first.left else ""
     marks = bar_marks(Fraction(first.stock), letters, Fraction(cuts.kerf), sheet, rest, writer.system)
     pieces = Verbatim(", ".join(f"{letter} {_long(writer, length)}" for letter, length in letters))
     alt = writer.say("paper.sawing.alt", length=Verbatim(_long(writer, first.stock)), pieces=pieces)
-    places = []
+    places: dict[tuple[str, Both], list[str]] = defaultdict(list)
     for n, (letter, length) in enumerate(letters):
         where = Both(*("; ".join(_gathered(writer, [bar.cuts[n] for bar in bars], one)) for one in languages))
-        places.append(SawCut(letter, _long(writer, length), where))
+        places[_long(writer, length), where].append(letter)
+    cut_rows = tuple(SawCut(_run(several), long, where) for (long, where), several in places.items())
     return SawRow(_numbers([bar.number for bar in bars]), _called(writer, bars, languages),
-                  Picture(to_svg(marks, sheet, title=alt), alt), tuple(places), left)  # fmt: skip
+                  Picture(to_svg(marks, sheet, title=alt), alt), cut_rows, left)  # fmt: skip
+
+
+def _letter(n: int) -> str:
+    """a, b ... z, then aa, ab ..."""
+    more, one = divmod(n, LETTERS)
+    return (_letter(more - 1) if more else "") + chr(ord("a") + one)
+
+
+def _run(letters: list[str]) -> str:
+    """Pieces alike stand side by side: "c–l"."""
+    return letters[0] if len(letters) == 1 else f"{letters[0]}–{letters[-1]}"
 
 
 def _gathered(writer: Writer, cuts: list[Cut], language: Language) -> list[str]:
@@ -182,7 +194,7 @@ def _gathered(writer: Writer, cuts: list[Cut], language: Language) -> list[str]:
     said = []
     for (where, parts), numbers in alike.items():
         if parts > 1:
-            part = ", ".join(str(n) for n in sorted(numbers))
+            part = _numbers(sorted(numbers))
             code = "paper.sawing.part" if len(numbers) == 1 else "paper.sawing.parts"
             said.append(writer.say(code, language, where=Verbatim(where), part=part, parts=str(parts)))
         else:
