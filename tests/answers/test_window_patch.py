@@ -97,6 +97,12 @@ def test_cutting_back_is_a_line_of_the_price_and_his_own_word_stands():
     assert [line.what for line in answered(*own).of("price").quote].count("cut back") == 1
 
 
+def test_rubble_is_priced_by_his_own_entry_or_said_to_be_in_no_price():
+    assert "condition.patch.not-hauled" not in {n.code for n in answered().notes}
+    start = TEXT.index('[[also]]\nwhat = "dispose"')
+    assert "condition.patch.not-hauled" in {n.code for n in answered((TEXT[start:], "")).notes}
+
+
 def test_tapping_that_is_still_to_do_is_priced_and_what_is_done_is_not():
     assert "sound" not in {line.what for line in answered().of("price").quote}
     start = TEXT.index("taps = [")

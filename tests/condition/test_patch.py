@@ -145,6 +145,11 @@ def test_as_deep_as_the_old_work_and_what_that_weighs():
     assert float(two.weight.value) == pytest.approx(2 * float(got.weight.value))
 
 
+def test_rubble_that_nobody_hauls_is_in_no_price():
+    assert "condition.patch.not-hauled" in codes(patched(old_depth=inch(1))[1])
+    assert "condition.patch.not-hauled" not in codes(patched(old_depth=inch(1), hauled=True)[1])
+
+
 def test_nobody_measured_the_old_plaster():
     got, working = patched(total=Quantity(inch("7/8"), IN))
     assert ins(got.depth) == 0.875

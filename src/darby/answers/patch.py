@@ -66,6 +66,7 @@ def _patch(job: Job, book: Book, answers: Answers, said: job_condition.Patch, co
         mixes=_mixes(job, answers, at, zone, built),
         cut=Quantity(*said.cut) if said.cut is not None else None,
         count=surface.count,
+        hauled=any(entry.what == "dispose" for entry in job.also),
     )
 
 

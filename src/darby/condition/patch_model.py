@@ -40,7 +40,8 @@ class PatchAsk:
 
     ``width`` as it was drawn; ``wide`` and ``high`` of the opening; ``hollow``, ``lines`` and ``room`` by side, from
     the frame. ``papers`` layers behind the lath; 0 = none, and ``lathed`` false: a patch on masonry. ``old_depth``:
-    how thick the old plaster is; ``total`` what the new coats come to. ``table``: the total without the old work.
+    how thick the old plaster is; ``total`` what the new coats come to. ``hauled``: he wrote
+    down himself what taking the rubble away costs.
     """
 
     book: Book
@@ -62,6 +63,7 @@ class PatchAsk:
     mixes: tuple[MixOn, ...] = ()
     cut: Quantity | None = None
     count: int = 1
+    hauled: bool = False
 
 
 @dataclass(frozen=True, slots=True)

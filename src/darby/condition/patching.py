@@ -143,6 +143,8 @@ def _rubble(
     density = ask.book.number("thickness.weight")
     weight = w.step(f"{key}/weight", "rubble * density", _MASS, "condition.patch.step.weight", rubble=rubble,
                     density=density)  # fmt: skip
+    if not ask.hauled:
+        w.note("condition.patch.not-hauled", "assumed", ask.surface, weight=weight)
     return rubble, weight
 
 
