@@ -40,6 +40,15 @@ def test_every_coat_is_answered_in_the_order_asked() -> None:
         answer.of("job/mix/lace")
 
 
+def test_what_is_said_of_skin_and_dust_stands_on_the_safety_administrations_rules() -> None:
+    answer, _ = mixes(ASK)
+    rules = {n.code: n.rules for n in answer.notes}
+    assert rules["mix.wet-cement"] == ("mix.safety.skin",) and rules["mix.dust"] == ("mix.safety.dust",)
+    book = default()
+    assert "wash off" in book.rule("mix.safety.skin").figure.written
+    assert "silica" in book.rule("mix.safety.dust").figure.written
+
+
 def test_equal_asks_are_equal_and_give_equal_answers() -> None:
     again = replace(ASK, coats=tuple(ASK.coats))
     assert again == ASK and hash(again) == hash(ASK)

@@ -46,7 +46,9 @@ BOTH_WAYS = (1.1, 0.9)
 OWN = ("tests/rulebook/", "tests/proof/")
 """Tests of the book and of this program."""
 ROOMS = tuple(str(Path(p)) for p in darby.__path__)
-FLOOR = tuple(f"{room}/{name}/" for room in ROOMS for name in ("measure", "rulebook", "working", "words", "cli", "job"))
+FLOOR = tuple(
+    f"{room}/{name}/" for room in ROOMS for name in ("measure", "rulebook", "working", "words", "cli", "desk", "job")
+)
 """Where reading a figure is no use of it: the book, the working, lists and wording."""
 MOST = 0.5
 """A test that reads more than this part of the book pins no figure of it."""
@@ -341,8 +343,14 @@ def verdicts(figures: Sequence[Figure], trace: Trace, workers: int) -> list[Verd
 
 def prove(paths: Sequence[str], only: Sequence[str] = (), workers: int = 0) -> tuple[list[Verdict], Trace]:
     """The verdict on every figure (or on ``only`` these), and the trace it rests on."""
-    for module in pkgutil.walk_packages(darby.__path__, "darby."):
-        if not module.name.endswith("__main__"):
+    for room in pkgutil.iter_modules(darby.__path__, "darby."):
+        if room.name in (
+            "darby.__main__",
+            "darby.desk",
+        ):  # the desk wants its framework set up first: its tests do that
+            continue
+        importlib.import_module(room.name)
+        for module in pkgutil.walk_packages(getattr(sys.modules[room.name], "__path__", ()), f"{room.name}."):
             with contextlib.suppress(ImportError):  # its tests will say so
                 importlib.import_module(module.name)
     figures = [f for f in default() if not only or f.id in only]

@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from decimal import Decimal
 from fractions import Fraction
-from math import floor
 from typing import Literal, get_args
 
 from darby.measure.limits import SLACK
@@ -38,8 +37,10 @@ def rounded(value: Real, places: int = 0) -> Fraction:
     >>> rounded(Fraction(5, 2))
     Fraction(3, 1)
     """
-    scale = Fraction(10) ** places
-    return _nearest(value, scale) / scale
+    if places >= 0:
+        scale = 10**places
+        return Fraction(_nearest(value, scale), scale)
+    return Fraction(_nearest(value, Fraction(1, 10**-places)) * 10**-places)
 
 
 def number(value: Real, places: int = 0) -> str:
@@ -48,7 +49,7 @@ def number(value: Real, places: int = 0) -> str:
     >>> number(1449.995, 2)
     '1,450.00'
     """
-    count = int(_nearest(value, Fraction(10) ** places)) * 10 ** max(-places, 0)
+    count = _nearest(value, 10**places if places >= 0 else Fraction(1, 10**-places)) * 10 ** max(-places, 0)
     whole, part = divmod(abs(count), 10 ** max(places, 0))
     sign = _MINUS if count < 0 else ""
     return f"{sign}{whole:,}" + (f".{part:0{places}d}" if places > 0 else "")
@@ -86,13 +87,13 @@ def write(value: Real, style: Style = "ft-in", to: int = 16) -> str:
     if style in _FEET_AND_INCHES or style == "in":
         if to < 1:
             raise ValueError(f"an inch cannot be parted in {to}")
-        count = int(_nearest(value, to / IN))
+        count = _nearest(value, to / IN)
         sign, count = (_MINUS if count < 0 else ""), abs(count)
         if style == "in":
             return f'{sign}{_mixed(count, to)}"'
         return sign + _feet_and_inches(style, *divmod(count, 12 * to), to)
     if style == "mm":
-        places = 0 if abs(_nearest(value, Fraction(10_000))) >= 1000 else 1
+        places = 0 if abs(_nearest(value, 10_000)) >= 1000 else 1
         return _decimal(value, Fraction(1, 1000), places) + " mm"
     if style not in _DECIMAL:
         raise ValueError(f"no such style of writing a length: {style!r}; there are {', '.join(STYLES)}")
@@ -108,14 +109,15 @@ _FEET_AND_INCHES = ("ft-in", "drawing", "sentence")
 _DECIMAL = {"ft": (FT, 3), "yd": (YD, 3), "m": (Fraction(1), 3), "cm": (Fraction(1, 100), 1)}
 
 
-def _nearest(value: Real, scale: Fraction) -> Fraction:
-    """The whole number nearest to ``value * scale``, halves away from zero."""
-    x = abs(Fraction(value) * scale)
-    slack = (
-        x * _LOST_BY_FLOAT if isinstance(value, float) else x * _LOST_BY_DECIMAL if isinstance(value, Decimal) else 0
-    )
-    count = floor(x + Fraction(1, 2) + slack)
-    return Fraction(count if value >= 0 else -count)
+def _nearest(value: Real, scale: Fraction | int) -> int:
+    """The whole number nearest to ``value * scale``, halves away from zero; whole numbers are quickest."""
+    top, bottom = value.as_integer_ratio()
+    size, parts = abs(top) * scale.numerator, bottom * scale.denominator
+    if isinstance(value, (float, Decimal)):
+        lost = _LOST_BY_FLOAT if isinstance(value, float) else _LOST_BY_DECIMAL
+        size, parts = size * (lost.denominator + lost.numerator), parts * lost.denominator
+    count = (2 * size + parts) // (2 * parts)
+    return count if top >= 0 else -count
 
 
 def _decimal(value: Real, size: Fraction, places: int) -> str:
@@ -241,7 +243,7 @@ def _amount(value: Real, unit: Unit, places: int | None) -> str:
     if places is not None:
         return number(value, places)
     if unit.name == "in":
-        sixteenths = int(_nearest(value, Fraction(16)))
+        sixteenths = _nearest(value, 16)
         if sixteenths and abs(Fraction(value) - Fraction(sixteenths, 16)) * IN <= HAIR:
             return (_MINUS if sixteenths < 0 else "") + _mixed(abs(sixteenths), 16)
     if unit.name == "ft" and abs(rounded(value, 3) - Fraction(value)) < SLACK:
