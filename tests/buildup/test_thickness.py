@@ -35,6 +35,14 @@ def test_past_tolerance_but_within_the_limit_the_grounds_come_out_until_the_high
     assert o.wander is None
 
 
+def test_no_more_is_taken_up_than_the_coat_that_levels_can_give():
+    # a base coat of 1/16 (1/4 in all, on concrete) goes to nothing on the high spot and to 1/8 in the hollow
+    for out in ("1/4", "3/4"):
+        o = option("two-coat", base="concrete", out_of_plane=inch(out), override=Override(total=inch("1/4")))
+        assert sixteenths(o.least, o.nominal, o.most) == ("3/16", "1/4", "5/16")
+        assert sixteenths(o.wander) == ({"1/4": "1/8", "3/4": "5/8"}[out],)
+
+
 def test_past_the_limit_the_face_follows_the_wall_for_what_is_left():
     answer = up(out_of_plane=inch("5/8"))
     o = answer.chosen
