@@ -89,3 +89,9 @@ def test_it_is_a_tagged_paper_and_a_table_at_the_command_line(language: str, tmp
     (page,) = [page for page in pages if len(page.heads) == 6]
     headings = [row for row in page.rows if len(row) == 1]
     assert len(headings) == len(answered().of("joints", "long").layouts)
+
+
+def test_the_drawing_file_of_a_wall_on_lath_has_its_sheets_on_a_layer_of_their_own() -> None:
+    text = paper_set(answered())["wall-long.dxf"]
+    assert isinstance(text, bytes)
+    assert b"SHEETS" in text and b"STUDS" in text

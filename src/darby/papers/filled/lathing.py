@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from darby.drawing import lathed_elevation
+from darby.drawing import lath_marks, lathed_elevation
 from darby.papers.filled.parting import drawn_joints
 from darby.papers.filled.pictures import drawn
 from darby.papers.filled.places import zone_called
@@ -12,7 +12,9 @@ from darby.papers.model import Both, Picture
 
 if TYPE_CHECKING:
     from darby.answers.lath import SurfaceLath
+    from darby.drawing import Mark
     from darby.lath import Lath
+    from darby.measure.surface import Surface
     from darby.papers.filled.writer import Writer
 
 HIGH, HIGHEST = 165.0, 300.0
@@ -45,6 +47,13 @@ def lathing(writer: Writer, surface_id: str) -> tuple[Picture | None, tuple[Both
         several = len(found.zones) > 1
         lines += [_headed(name, line) if several else line for line in _lines(writer, surface_id, zone, lath)]
     return picture, tuple(dict.fromkeys(lines))
+
+
+def lath_over(writer: Writer, surface: Surface) -> tuple[Mark, ...]:
+    """The sheets of a wall on their own layers, for whoever draws on."""
+    found: SurfaceLath | None = writer.answers.good("lath").get(surface.id)
+    zones = found.zones if found is not None else ()
+    return tuple(mark for zone, lath in zones for mark in lath_marks(surface, zone, lath))
 
 
 def _headed(name: Both, line: Both) -> Both:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from darby.drawing import to_dxf
 from darby.papers.filled.boards import board_paper
 from darby.papers.filled.crew import crew_sheet
+from darby.papers.filled.lathing import lath_over
 from darby.papers.filled.letter import letter
 from darby.papers.filled.orders import item_called, orders
 from darby.papers.filled.patch import patch_paper
@@ -58,7 +59,7 @@ def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
         made["patch.pdf"] = old
     made["working.pdf"] = working_package(writer)
     for wall in answers.job.surfaces:
-        made[f"wall-{wall.id}.dxf"] = to_dxf(marks_of(writer, wall))
+        made[f"wall-{wall.id}.dxf"] = to_dxf((*marks_of(writer, wall), *lath_over(writer, wall)))
     return made
 
 
