@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from darby.job import allowed as ok
 from darby.job.draft import Draft
@@ -14,6 +14,7 @@ from darby.job.sections.ends import End
 from darby.job.sections.plans import HousePlan, Plan, ShapePlan, WallPlan
 from darby.measure.checks import faults_of
 from darby.measure.faults import Unreadable
+from darby.measure.outlined import outlined
 from darby.measure.shapes import WallSide, corner_line, house, wall
 from darby.measure.surface import Surface
 from darby.measure.writing import Style
@@ -104,30 +105,27 @@ def _shared(draft: Draft, free: Ends, surface: str, side: str, end: End) -> str 
 
 
 def _wall(draft: Draft, plan: WallPlan, sides: Sides) -> list[Surface]:
-    if plan.length is None or plan.height is None or plan.foot is None or plan.gable is None:
+    if plan.length is None or plan.height is None or plan.foot is None or plan.gable is None or plan.outline is None:
         return []
     length, height, foot, gable = plan.length, plan.height, plan.foot, plan.gable
     ends = {side: _said(plan, side, sides.get(plan.id, {}).get(side), "outside corner") for side in OTHER}
-    made = _attempt(
-        plan.part,
-        lambda: wall(
-            plan.id,
-            plan.name,
-            length,
-            height,
-            gable=gable,
-            left=ends["left"],
-            right=ends["right"],
-            base=plan.base_edge,  # type: ignore[arg-type]
-            top=plan.top,  # type: ignore[arg-type]
-            openings=plan.openings,
-            zones=(*plan.zones, plan.rest()),
-            facing=plan.facing,
-            tilt=plan.tilt if plan.tilt is not None else 90.0,
-            foot=foot,
-            count=plan.count,
-        ),
-    )
+    more: dict[str, Any] = {
+        "left": ends["left"],
+        "right": ends["right"],
+        "base": plan.base_edge,
+        "top": plan.top,
+        "openings": plan.openings,
+        "zones": (*plan.zones, plan.rest()),
+        "facing": plan.facing,
+        "tilt": plan.tilt if plan.tilt is not None else 90.0,
+        "foot": foot,
+        "count": plan.count,
+    }
+    if plan.outline:
+        corners = plan.outline
+        made = _attempt(plan.part, lambda: outlined(plan.id, plan.name, corners, **more))
+    else:
+        made = _attempt(plan.part, lambda: wall(plan.id, plan.name, length, height, gable=gable, **more))
     return [] if made is None else _checked(draft, plan.part, [made])
 
 

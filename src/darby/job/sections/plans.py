@@ -10,6 +10,7 @@ from darby.job.model import REST, Base, Place
 from darby.job.part import Part
 from darby.job.sections.bases import Made
 from darby.job.sections.ends import End
+from darby.measure.shapes import Point
 from darby.measure.surface import Length, Opening, Surface, Zone
 
 
@@ -53,6 +54,7 @@ class WallPlan(Plan):
 
     length: Length | None = None
     gable: Length | None = Fraction(0)
+    outline: Sequence[Point] | None = ()
     tilt: float | None = 90.0
     count: int = 1
     openings: tuple[Opening, ...] = ()

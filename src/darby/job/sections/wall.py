@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from typing import Literal
 
 from darby.job.draft import Draft
 from darby.job.fields import Document, Measured, key, must
 from darby.job.part import Part
 from darby.job.places import nearest
-from darby.job.sections.bases import BaseFields, ZoneDocument, note_unsaid, read_base, read_zones
+from darby.job.sections.bases import BaseFields, ZoneDocument, note_unsaid, read_base, read_points, read_zones
 from darby.job.sections.ends import EndEntry, read_end
 from darby.job.sections.openings import OpeningEntry, read_openings
 from darby.job.sections.plans import Plan, WallPlan
+from darby.measure.shapes import Point
+from darby.measure.writing import write
 
 FootKind = Literal["grade", "base", "roof line", "floor line"]
 TopKind = Literal["top", "soffit", "drip", "roof line", "floor line"]
@@ -23,6 +26,7 @@ COMPASS = {
 }  # fmt: skip
 """Degrees from north, clockwise."""
 
+NOUGHT = Fraction(0)
 _DEGREES = re.compile(r"([0-9]{1,3}(?:\.[0-9]{1,3})?)\s*(?:deg(?:rees)?|°)")
 
 
@@ -48,6 +52,10 @@ class WallDocument(BaseFields, StandingFields):
 
     length: Measured = must("From end to end.")
     gable: Measured = key("How high a gable peaks above `height`, in the middle.")
+    outline: list[str] = key(
+        "Its corners in order, where it is no rectangle with a gable in its middle: from the left end, up from the "
+        "base: `4', 2'`. They reach from end to end, and as high as `height`."
+    )
     tilt: Measured = key("`90 deg` is upright, as unless you say; `180 deg` a soffit.")
     openings: list[OpeningEntry] = key("Doors, windows and the rest, as lines or tables.")
     zone: list[ZoneDocument] = key("Parts of it that have another base.")
@@ -66,6 +74,8 @@ def read(root: Part, draft: Draft) -> None:
         plan.height = part.length("height", positive=True)
         if part.said("gable"):
             plan.gable = part.length("gable", positive=True)
+        if part.said("outline"):
+            plan.outline = _outline(part, plan)
         plan.tilt = read_angle(part, "tilt", 90.0, most=180) if part.has("tilt") else 90.0
         plan.count = part.count("count", 1, most=1000)
         read_standing(part, plan, id)
@@ -78,6 +88,22 @@ def read(root: Part, draft: Draft) -> None:
         if id:
             draft.zones[id] = zone_ids
         draft.walls.append(plan)
+
+
+def _outline(part: Part, plan: WallPlan) -> list[Point] | None:
+    """Its corners; they lie within length by height and touch all four sides of it. None if they cannot be used."""
+    if part.said("gable"):
+        part.fault("gable", "job.not-here", part.raw["gable"], "length, height")
+    points = read_points(part, "outline")
+    if points is None or plan.length is None or plan.height is None:
+        return None
+    reach = (min(u for u, _ in points), max(u for u, _ in points), min(v for _, v in points), max(v for _, v in points))
+    if reach != (NOUGHT, plan.length, NOUGHT, plan.height):
+        left, right, low, high = map(write, reach)
+        wanted = f"at {write(NOUGHT)} … {write(plan.length)}, up {write(NOUGHT)} … {write(plan.height)}"
+        part.fault("outline", "job.outline-reach", f"at {left} … {right}, up {low} … {high}", wanted)
+        return None
+    return points
 
 
 def read_standing(part: Part, plan: Plan, id: str) -> None:
