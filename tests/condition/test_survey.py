@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from darby.condition import Hollow, Loose
-from darby.measure import length
+from darby.measure import Unreadable, length
 from darby.measure.tapping import tap_grid
 from darby.measure.units import unit
 
@@ -83,6 +83,16 @@ def test_what_he_drew_stands_over_the_taps():
     assert sq_ft(drawn.size) == pytest.approx(1.5)
     # the middle of the second square lies on its edge, at 3'-6": it is his area's
     assert tapped is None
+
+
+@pytest.mark.parametrize(("grid", "good"), [("3 in", True), ("2-15/16 in", False)])
+def test_nobody_taps_closer_than_a_hand(grid, good):
+    if good:
+        assert surveyed(grid=length(grid))[0].taps
+        return
+    with pytest.raises(Unreadable) as refused:
+        surveyed(grid=length(grid))
+    assert refused.value.fault.code == "condition.grid"
 
 
 @given(st.integers(4, 40))

@@ -9,10 +9,11 @@ import shapely
 from darby.condition.gauging import Gauged, gauged
 from darby.condition.sounding import bare_wall, shape_of, tapped_hollow, taps_of
 from darby.condition.survey_model import Crack, Does, Finding, Hollow, Loose, Survey, SurveyAsk
-from darby.measure.amounts import length
+from darby.measure.faults import Fault, Unreadable
 from darby.measure.limits import at_most
 from darby.measure.outline import distance
 from darby.measure.units import unit
+from darby.measure.writing import write
 from darby.working.model import Given, Quantity, Working
 
 _INCH, _FEET, _AREA, _SHARE, _HOURS = unit("in"), unit("ft"), unit("sq ft"), unit("%"), unit("h")
@@ -23,11 +24,19 @@ def survey(ask: SurveyAsk) -> tuple[Survey, Working]:
     """Every finding of one wall, in the order hollow, cracks, loose paint, and what it asks for.
 
     Areas [m2] are of the wall without its openings. A hollow that is drawn by hand stands over what the taps say.
+
+    Raises
+    ------
+    Unreadable
+        ``condition.grid`` where taps would stand closer than anybody taps.
     """
     w = Working()
     at = ask.surface.id
     figure = ask.book.number("survey.grid")
-    spacing = ask.grid if ask.grid is not None else length(figure.written)
+    spacing = ask.grid if ask.grid is not None else Fraction(figure.number)
+    least = ask.book.number("survey.grid.least")
+    if not at_most(least.number, spacing):
+        raise Unreadable(Fault("condition.grid", at, write(spacing, "in"), f"{least.written} …"))
     if ask.grid is None:
         w.note("condition.survey.grid", "assumed", at, rules=(figure.id,), grid=Quantity(spacing, _FEET))
     wall = Quantity(bare_wall(ask.surface).area, _AREA)

@@ -52,5 +52,5 @@ def tap_grid(outline: Sequence[Corner], spacing: Length) -> TapGrid:
 
 def _cut(along: Sequence[Length], spacing: Length) -> tuple[Length, ...]:
     low, high = min(along), max(along)
-    count = whole((high - low) / spacing)
+    count = whole(float((high - low) / spacing))  # a foot of the rule book is a float
     return (*(low + spacing * n for n in range(count)), Fraction(high))

@@ -25,6 +25,7 @@ from darby.job.part import Part
 from darby.job.places import Loc
 from darby.job.sections.bases import read_points
 from darby.job.sections.openings import OpeningEntry, read_openings
+from darby.measure.limits import at_most
 from darby.measure.outline import distance, polygon
 from darby.measure.surface import Corner, Surface
 from darby.measure.tapping import tap_grid
@@ -166,7 +167,7 @@ def _grid(part: Part) -> Fraction | None:
     """How far apart he taps; closer than a hand is wide is a slip of the pen, and no wall could be drawn so."""
     grid = part.length("grid", positive=True)
     least = default().number("survey.grid.least")
-    if grid is not None and grid < least.number:
+    if grid is not None and not at_most(least.number, grid):
         part.fault("grid", "condition.grid", part.raw["grid"], f"{least.written} …")
         return None
     return grid
@@ -353,7 +354,7 @@ def _taps(part: Part, surface: Surface, survey: Survey) -> None:
     """As many rows and letters as the grid has, and letters that stand for something."""
     if not survey.taps:
         return
-    spacing = survey.grid or measure.length(default().number("survey.grid").written)
+    spacing = survey.grid or Fraction(default().number("survey.grid").number)
     grid = tap_grid(surface.outline, spacing)
     if len(survey.taps) != grid.high:
         part.fault("taps", "condition.taps", str(len(survey.taps)), str(grid.high))
