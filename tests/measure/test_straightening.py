@@ -174,3 +174,41 @@ def test_a_length_of_nothing_has_a_give_too():
     assert none.give > 0
     with pytest.raises(measure.Unreadable):
         straight.lengths([[1, 2, 3]])
+
+
+@pytest.mark.parametrize("taps", [2, 4])
+def test_a_window_framed_by_two_or_four_corners_lies_inside_its_give(taps):
+    draw = np.random.default_rng(21 + taps)
+    inside, gives = [], []
+    for _ in range(120):
+        wide, high = draw.uniform(6, 12), draw.uniform(2.6, 4)
+        seen = camera(draw, wide, high)
+        known = marks(draw, wide, high, 6)
+        straight = measure.straighten(
+            seen.picture(known) + draw.normal(0, 2, known.shape), known + draw.normal(0, 0.002, known.shape), size=SIZE
+        )
+        at, up, width, height = draw.uniform(1, 2), draw.uniform(0.3, 0.9), draw.uniform(0.8, 3), draw.uniform(0.8, 1.6)
+        corners = np.array([[at, up], [at + width, up + height], [at + width, up], [at, up + height]])[:taps]
+        framed = straight.framed(seen.picture(corners) + draw.normal(0, 2, corners.shape))
+        for taken, true in ((framed.width, width), (framed.height, height), (framed.at, at), (framed.up, up)):
+            inside.append(abs(taken.metres - true) <= taken.give)
+            gives.append(taken.give)
+        assert framed.askew == 0 if taps == 2 else 0 < framed.askew < 0.1
+    assert np.mean(inside) >= 0.94
+    assert np.median(gives) < 0.05
+
+
+def test_a_frame_is_of_any_two_opposite_corners_and_of_nothing_else():
+    draw = np.random.default_rng(4)
+    seen = camera(draw, 8, 4, lens=False)
+    seen.middle = np.array(SIZE) / 2
+    straight = measure.straighten(seen.picture(np.array(WALL) * 0.9), np.array(WALL) * 0.9, size=SIZE)
+    corners = seen.picture(np.array([[2.0, 1.0], [3.5, 1.0], [3.5, 2.2], [2.0, 2.2]]))
+    for some in (corners, corners[::-1], corners[[0, 2]], corners[[3, 1]]):
+        framed = straight.framed(some)
+        found = [framed.width.metres, framed.height.metres, framed.at.metres, framed.up.metres]
+        assert found == pytest.approx([1.5, 1.2, 2.0, 1.0], abs=1e-6)
+    for none in (corners[:3], corners[[0, 0]], corners[[0, 0, 2, 2]]):
+        with pytest.raises(measure.Unreadable) as refused:
+            straight.framed(none)
+        assert refused.value.fault.code == "measure.photograph-points"

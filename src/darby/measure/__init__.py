@@ -40,24 +40,25 @@ from darby.measure.reading import (
 from darby.measure.shapes import WallSide, corner_line, faces, house, opening, opening_of, wall, zone
 from darby.measure.slopes import pitch
 from darby.measure.solids import Roof, box, ring, strip
+from darby.measure.telling import Told, told
 from darby.measure.units import UNITS, Unit, unit
 from darby.measure.writing import number, shown, write
 
 if TYPE_CHECKING:
-    from darby.measure.straightening import Straight, Taken, straighten
+    from darby.measure.straightening import Framed, Straight, Taken, straighten
 
 __all__ = [
-    "UNITS", "Cap", "EdgeRun", "Fault", "Pilasters", "RevealArea", "Roof", "Straight", "Taken", "Unit",
-    "Unreadable", "WallSide", "ZoneArea", "area", "at_most", "box", "corner_line", "counted", "duration",
+    "UNITS", "Cap", "EdgeRun", "Fault", "Framed", "Pilasters", "RevealArea", "Roof", "Straight", "Taken", "Told",
+    "Unit", "Unreadable", "WallSide", "ZoneArea", "area", "at_most", "box", "corner_line", "counted", "duration",
     "edge_runs", "faces", "faults_of", "garden_wall", "gross_area", "house", "length", "mass", "money", "net_area",
     "number", "opening", "opening_area", "opening_line", "opening_of", "opening_size", "package", "perimeter",
-    "pitch", "rate", "reveal_areas", "ring", "share", "shown", "speed", "straighten", "strip", "temperature",
+    "pitch", "rate", "reveal_areas", "ring", "share", "shown", "speed", "straighten", "strip", "temperature", "told",
     "unit", "volume", "wall", "whole", "write", "zone", "zone_areas",
 ]  # fmt: skip
 
 
 def __getattr__(name: str) -> Any:
-    if name not in ("Straight", "Taken", "straighten"):
+    if name not in ("Framed", "Straight", "Taken", "straighten"):
         raise AttributeError(f"module 'darby.measure' has no attribute {name!r}")
     from darby.measure import straightening
 

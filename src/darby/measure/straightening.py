@@ -78,6 +78,21 @@ class Taken:
     give: float
 
 
+@dataclass(frozen=True, slots=True)
+class Framed:
+    """An opening from a photograph, upright on the wall, each size with its ± (``Taken``).
+
+    ``at``: from the wall's left end to its left side; ``up``: from the wall's base to its sill. ``askew`` [m] is how
+    far the farthest corner of four lies from the upright rectangle; 0 of two.
+    """
+
+    width: Taken
+    height: Taken
+    at: Taken
+    up: Taken
+    askew: float
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Straight:
     """A photograph that has been made straight.
@@ -133,15 +148,44 @@ class Straight:
         wall = self.to_wall(ends.reshape(-1, 2)).reshape(-1, 2, 2)
         return tuple(self._length(one) for one in wall)
 
+    def framed(self, corners: npt.ArrayLike) -> Framed:
+        """The upright opening of two opposite corners or of all four, in any order (n, 2) [px].
+
+        A side that two corners show is the mean of both. Raises ``Unreadable``: ``measure.photograph-points`` (neither
+        two nor four, or of four not two on each side), ``measure.photograph-outside``.
+        """
+        pixels = _pairs(corners, "corners")
+        if len(pixels) not in (2, 4):
+            raise Unreadable(Fault("measure.photograph-points", "corners", str(len(pixels)), "2, 4"))
+        wall = self.to_wall(pixels)
+        farther = wall > wall.mean(axis=0)  # (n, 2): whether a corner is on the right, whether it is above
+        half = len(wall) // 2
+        if np.any(farther.sum(axis=0) != half) or len(np.unique(farther, axis=0)) != len(wall):
+            raise Unreadable(Fault("measure.photograph-points", "corners", str(len(pixels)), "2, 4"))
+        far, near = farther / half, ~farther / half
+        right, above = np.array([1.0, 0.0]), np.array([0.0, 1.0])
+        sides = np.where(farther, (far * wall).sum(axis=0), (near * wall).sum(axis=0))
+        return Framed(
+            width=self._sum(wall, (far - near) * right),
+            height=self._sum(wall, (far - near) * above),
+            at=self._sum(wall, near * right),
+            up=self._sum(wall, near * above),
+            askew=float(np.hypot(*(wall - sides).T).max()),
+        )
+
     def _length(self, ends: Points) -> Taken:
         way = ends[1] - ends[0]
         metres = float(np.hypot(*way))
         towards = way / metres if metres > 0 else np.array([1.0, 0.0])
-        # how the length goes with the pixel of either end [m/px], and through it with the fitted numbers
-        pulls = np.array([-towards, towards])[:, None] @ np.linalg.inv(self._frame.by_place(self._fitted, ends))
-        by_fit = (pulls @ self._frame.by_fit(self._fitted, ends)).sum(axis=(0, 1))
+        return Taken(metres, self._sum(ends, np.array([-towards, towards])).give)
+
+    def _sum(self, places: Points, weights: Points) -> Taken:
+        """The weighted sum of places on the wall (n, 2) [m], with its ±: of a width, +1 at right and -1 at left."""
+        # how the sum goes with the pixel of each place [m/px], and through it with the fitted numbers
+        pulls = weights[:, None] @ np.linalg.inv(self._frame.by_place(self._fitted, places))
+        by_fit = (pulls @ self._frame.by_fit(self._fitted, places)).sum(axis=(0, 1))
         variance = self._jog**2 * np.square(pulls).sum() + by_fit @ self._covariance @ by_fit
-        return Taken(metres, SURE * float(np.sqrt(variance)))
+        return Taken(float((weights * places).sum()), SURE * float(np.sqrt(variance)))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
