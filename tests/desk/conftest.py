@@ -1,6 +1,7 @@
 """One desk for the whole folder: made as `darby desk` makes it, with the examples in it."""
 
 import os
+from collections.abc import Iterator
 
 import pytest
 
@@ -12,9 +13,12 @@ os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"] = "1"
 
 
 @pytest.fixture(scope="session")
-def desk(tmp_path_factory) -> Desk:
+def desk(tmp_path_factory) -> Iterator[Desk]:
     made, _ = started(tmp_path_factory.mktemp("desk") / "data")
-    return made  # its threads are daemons: they end with the run, and no answer is cut off
+    yield made  # its threads are daemons: they end with the run, and no answer is cut off
+    from darby.desk import pocketing
+
+    pocketing.stop()
 
 
 @pytest.fixture(scope="session")

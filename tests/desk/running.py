@@ -87,8 +87,9 @@ def started(folder: Path) -> tuple[Desk, object]:
 
     from darby.desk.home import Home
     from darby.desk.serving import application, prepare
+    from darby.desk.uploads.limits import WAITRESS
 
     prepare(Home(folder))
-    server = create_server(application(), host="127.0.0.1", port=0, threads=4)
+    server = create_server(application(), host="127.0.0.1", port=0, threads=4, **WAITRESS)
     threading.Thread(target=server.run, daemon=True).start()
     return Desk(f"http://127.0.0.1:{server.effective_port}", folder), server

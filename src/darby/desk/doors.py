@@ -7,12 +7,14 @@ from datetime import timedelta
 from typing import Any, TypeVar, cast
 
 from django.contrib.auth import authenticate, login
+from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect, render
 from django.utils import timezone
 
 from darby.desk.kept.models import Attempt, Person
 from darby.desk.money import MONEY
+from darby.desk.passwords import MOST_SIGNS
 from darby.desk.speaking import setting_of
 
 View = TypeVar("View", bound=Callable[..., HttpResponseBase])
@@ -83,17 +85,22 @@ def _with_money(response: HttpResponse) -> bool:
 
 def let_in(request: HttpRequest, name: str, password: str) -> bool:
     """Sign in by name and password. After a few failures within a quarter of an hour nobody is let in by that name."""
-    since = timezone.now() - WITHIN
-    address = str(request.META.get("REMOTE_ADDR", ""))
-    Attempt.objects.filter(when__lt=since).delete()
-    if (
-        Attempt.objects.filter(name=name[:80]).count() >= TRIES
-        or Attempt.objects.filter(address=address).count() >= FROM_ONE_ADDRESS
-    ):
+    attempt = _counted(name[:80], str(request.META.get("REMOTE_ADDR", ""))[:45])
+    if attempt is None or len(password) > MOST_SIGNS:
         return False
     person = authenticate(request, username=name, password=password)
     if person is None:
-        Attempt.objects.create(name=name[:80], address=address)
         return False
+    attempt.delete()
     login(request, person)
     return True
+
+
+def _counted(name: str, address: str) -> Attempt | None:
+    """The attempt, counted before it is looked at, so that many at once get no further; None if it is one too many."""
+    with transaction.atomic():
+        Attempt.objects.filter(when__lt=timezone.now() - WITHIN).delete()
+        by_name = Attempt.objects.filter(name=name).count()
+        if by_name >= TRIES or Attempt.objects.filter(address=address).count() >= FROM_ONE_ADDRESS:
+            return None
+        return Attempt.objects.create(name=name, address=address)

@@ -46,7 +46,7 @@ class Read:
         return self.answers.job if self.answers is not None else None
 
 
-_kept: OrderedDict[tuple[str, int, int, bool], Answers] = OrderedDict()
+_kept: OrderedDict[tuple[str, str, str, bool], Answers] = OrderedDict()
 _lock = Lock()
 
 
@@ -56,17 +56,23 @@ def read(document: str, *, later: bool = False, number: int | None = None) -> Re
     None if there is no such job.
     """
     revision = _revision(document, number)
-    if revision is None:
-        return None
-    firm = saving.latest(FIRM)
+    return read_revision(revision, saving.firm_text(), later=later) if revision is not None else None
+
+
+def read_revision(revision: Revision, firm: str | None, *, later: bool = False) -> Read:
+    """A revision with its answers, under the firm file ``firm``.
+
+    Answers are kept by the texts they were made of: a copy that is put back may have other texts under old numbers.
+    """
+    document = revision.document
     tables = saving.tables(revision.text)
-    key = (document, revision.number, firm.id if firm is not None else 0, later)
+    key = (document, revision.text, firm or "", later)
     with _lock:
         found = _kept.get(key)
         since = next((a for k, a in reversed(_kept.items()) if k[0] == document), None)
     if found is None:
         try:
-            job = loads(revision.text, firm=firm.text if firm is not None else None)
+            job = loads(revision.text, firm=firm)
         except JobError as error:
             return Read(revision, tables, None, error.faults)
         found = answer(job, since=since)

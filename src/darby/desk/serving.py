@@ -6,9 +6,11 @@ import os
 import socket
 import webbrowser
 from collections.abc import Callable
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
+from darby.desk import pocketing
 from darby.desk.home import VARIABLE, Home
+from darby.desk.uploads.limits import WAITRESS
 
 if TYPE_CHECKING:
     from django.core.handlers.wsgi import WSGIHandler
@@ -110,12 +112,13 @@ def serve(
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     listening.bind((LOOPBACK, port))
     server = create_server(
-        application(), sockets=[listening], threads=THREADS, ident=None, **(IN_FRONT if name else {})
+        application(), sockets=[listening], threads=THREADS, **WAITRESS, **(IN_FRONT if name else {})
     )
     address = f"https://{name}" if name else f"http://{LOOPBACK}:{listening.getsockname()[1]}"
     first = link(address)
     say("desk.serving-name" if name else "desk.serving", address)
     say("desk.sign-in-link", first)
+    _pocket_sheet()
     front = None
     if share:
         from darby.desk.sharing import open_to_network
@@ -127,8 +130,17 @@ def serve(
         server.run()
     finally:
         server.close()
+        pocketing.stop()
         if front is not None:
             front.close()
+
+
+def _pocket_sheet() -> None:
+    """The pocket sheet, in the owner's language, is made in a while: who asks for it first need not wait."""
+    from darby.desk.kept import saving
+    from darby.words import Language
+
+    pocketing.begin(saving.firm_text(), cast(Language, owner().language))
 
 
 IN_FRONT = {

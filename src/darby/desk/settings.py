@@ -29,13 +29,14 @@ INSTALLED_APPS = [
 MIDDLEWARE = [
     "django.middleware.security.SecurityMiddleware",
     "darby.desk.headers.Headers",
+    "darby.desk.headers.Shorter",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
-    "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
     "darby.desk.doors.Doors",
+    "django.middleware.csrf.CsrfViewMiddleware",
 ]
 ROOT_URLCONF = "darby.desk.urls"
 WSGI_APPLICATION = None
@@ -67,17 +68,18 @@ CACHES = {"default": {"BACKEND": "django.core.cache.backends.dummy.DummyCache"}}
 AUTH_USER_MODEL = "kept.Person"
 AUTHENTICATION_BACKENDS = ["django.contrib.auth.backends.ModelBackend"]
 AUTH_PASSWORD_VALIDATORS = [
-    {"NAME": "django.contrib.auth.password_validation.MinimumLengthValidator", "OPTIONS": {"min_length": 10}},
+    {"NAME": "django.contrib.auth.password_validation.MinimumLengthValidator", "OPTIONS": {"min_length": 12}},
+    {"NAME": "darby.desk.passwords.NotTooLong"},
     {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
 ]
 LOGIN_URL = "sign-in"
 
-SESSION_COOKIE_NAME = "desk"
+SESSION_COOKIE_NAME = "__Host-desk" if TLS else "desk"
 SESSION_COOKIE_AGE = 60 * 60 * 24 * 30
 SESSION_COOKIE_HTTPONLY = True
 SESSION_COOKIE_SAMESITE = "Lax"
 SESSION_COOKIE_SECURE = TLS
-CSRF_COOKIE_NAME = "desk-form"
+CSRF_COOKIE_NAME = "__Host-desk-form" if TLS else "desk-form"
 CSRF_COOKIE_HTTPONLY = True
 CSRF_COOKIE_SAMESITE = "Lax"
 CSRF_COOKIE_SECURE = TLS

@@ -9,15 +9,39 @@ import asyncio
 import contextlib
 import ssl
 import threading
+from collections.abc import Iterable
 from concurrent.futures import Future
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from darby.desk.sharing.certificates import Certificate
+
+if TYPE_CHECKING:
+    from wsgiref.types import StartResponse, WSGIApplication, WSGIEnvironment
 
 AT_ONCE = 200
 """Connections held at a time; who comes after them waits for one to close."""
 HANDSHAKE = 15.0
 """Seconds for greeting. Whoever says nothing afterwards is hung up on by the desk behind."""
 PIECE = 2**16
+
+
+@dataclass(frozen=True, slots=True)
+class Callers:
+    """Who calls: the port from which the front called the desk, and the phone's own address."""
+
+    by_port: dict[str, str] = field(default_factory=dict)
+
+    def known(self, application: WSGIApplication) -> WSGIApplication:
+        """``application``, told of each request from which phone it comes: attempts are counted by address."""
+
+        def told(environ: WSGIEnvironment, start: StartResponse) -> Iterable[bytes]:
+            caller = self.by_port.get(str(environ.get("REMOTE_PORT")))
+            if caller is not None:
+                environ["REMOTE_ADDR"] = environ["REMOTE_HOST"] = caller
+            return application(environ, start)
+
+        return told
 
 
 class Front:
@@ -31,7 +55,10 @@ class Front:
         from ``open``, if the port is taken.
     """
 
-    def __init__(self, host: str, port: int, behind: int, certificate: Certificate) -> None:
+    def __init__(
+        self, host: str, port: int, behind: int, certificate: Certificate, callers: Callers | None = None
+    ) -> None:
+        self._callers = callers if callers is not None else Callers()
         self._host, self._port, self._behind = host, port, behind
         self._tls = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
         self._tls.minimum_version = ssl.TLSVersion.TLSv1_2
@@ -68,9 +95,12 @@ class Front:
             # Cancelled only when the front closes: then it is over, and no fault.
             with contextlib.suppress(OSError, asyncio.CancelledError):
                 desk, to_desk = await asyncio.open_connection("127.0.0.1", self._behind)
+                own = str(to_desk.get_extra_info("sockname")[1])
+                self._callers.by_port[own] = str(to_phone.get_extra_info("peername")[0])
                 try:
                     await asyncio.gather(_hand_on(phone, to_desk), _hand_on(desk, to_phone))
                 finally:
+                    self._callers.by_port.pop(own, None)
                     to_desk.close()
             to_phone.close()
 

@@ -8,8 +8,9 @@ from datetime import UTC, datetime
 from typing import TYPE_CHECKING
 
 from darby.desk.sharing.certificates import certificate
-from darby.desk.sharing.front import Front
+from darby.desk.sharing.front import Callers, Front
 from darby.desk.sharing.network import at_home
+from darby.desk.uploads.limits import WAITRESS
 
 if TYPE_CHECKING:
     from django.core.handlers.wsgi import WSGIHandler
@@ -58,8 +59,11 @@ def open_to_network(
 
     names = at_home()
     made = certificate(home.folder / "tls", (*names, "127.0.0.1", "localhost"), datetime.now(UTC))
-    behind = create_server(application, host="127.0.0.1", port=0, threads=THREADS, ident=None, url_scheme="https")
-    front = Front(EVERYWHERE, port, int(behind.effective_port), made)
+    callers = Callers()
+    behind = create_server(
+        callers.known(application), host="127.0.0.1", port=0, threads=THREADS, url_scheme="https", **WAITRESS
+    )
+    front = Front(EVERYWHERE, port, int(behind.effective_port), made, callers)
     try:
         served_at = front.open()
     except OSError:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any
 
 BYTES = 20 * 2**20
 """A photograph from a phone is 2 to 12 MB."""
@@ -15,6 +16,18 @@ SECONDS = 20
 LIST_BYTES = 2 * 2**20
 LINES, DEEP = 1000, 6
 """Lines of the log in one parcel, and how deep a line may nest."""
+
+
+WAITRESS: Mapping[str, Any] = {
+    "max_request_body_size": BYTES + 2**20,
+    "max_request_header_size": 2**15,
+    "channel_timeout": 30,
+    "cleanup_interval": 10,
+    "connection_limit": 400,
+    "ident": None,
+}
+"""What the server is told: a body that says it is longer is refused before it is read, one that comes in pieces as soon
+as it is longer; who says nothing for half a minute is hung up on; it says not what it is."""
 
 
 class Refused(ValueError):

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import json
 import re
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -13,10 +14,12 @@ from django.urls import reverse
 from django.views.decorators.http import require_GET
 
 from darby.answers.asked import ask
+from darby.desk import made
 from darby.desk.doors import for_crew, person_of
 from darby.desk.kept import saving
+from darby.desk.kept.models import Revision
 from darby.desk.places import State, stage_pages
-from darby.desk.reading import Read, read
+from darby.desk.reading import Read, read_revision
 from darby.desk.speaking import said_in
 from darby.measure import Unreadable
 from darby.tables.said import fault_sections, question_sections, source_lines
@@ -74,11 +77,42 @@ def first(request: HttpRequest) -> HttpResponseBase:
 
 def open_jobs() -> list[JobLine]:
     """Every job, those that can begin soonest first; those without days last."""
-    lines = [_job_line(found) for r in saving.jobs() for found in [read(r.document)] if found is not None]
+    firm = saving.firm_text()
+    lines = [_job_line(revision, firm) for revision in saving.jobs()]
     return sorted(lines, key=lambda line: (line.first is None, line.first or date.max, line.name))
 
 
-def _job_line(found: Read) -> JobLine:
+def _job_line(revision: Revision, firm: str | None) -> JobLine:
+    """As it was made last, while the job and the firm stand as they did: a hundred jobs are not answered for a list."""
+    key = (revision.document, revision.text, firm or "")
+    found = _lines.get(key)
+    if found is None:
+        place = made.place_of("line", *key)
+        kept = made.read(place)
+        found = _read_line(kept) if kept is not None else None
+        if found is None:
+            found = _made_line(read_revision(revision, firm))
+            made.write(place, json.dumps(asdict(found), default=date.isoformat).encode())
+        if len(_lines) > MOST_LINES:
+            _lines.clear()
+        _lines[key] = found
+    return found
+
+
+_lines: dict[tuple[str, str, str], JobLine] = {}
+MOST_LINES = 2000
+
+
+def _read_line(kept: bytes) -> JobLine | None:
+    try:
+        said = json.loads(kept)
+        days = {name: date.fromisoformat(said[name]) if said[name] else None for name in ("first", "last")}
+        return JobLine(**(said | days))
+    except (ValueError, TypeError, KeyError):
+        return None
+
+
+def _made_line(found: Read) -> JobLine:
     days = found.answers.good("days").get("job") if found.answers is not None else None
     head = found.tables.get("job", {})
     states = {page.state(found.answers) for page in stage_pages().values()}

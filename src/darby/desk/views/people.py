@@ -69,6 +69,8 @@ def me(request: HttpRequest) -> HttpResponseBase:
         password = request.POST.get("password", "")
         if password:
             try:
+                if person.has_usable_password() and not person.check_password(request.POST.get("password-now", "")):
+                    raise ValidationError("not the one that stands")
                 validate_password(password, person)
                 person.set_password(password)
             except ValidationError:

@@ -2,23 +2,23 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from pathlib import Path
-from tempfile import TemporaryDirectory
 
 from django.http import FileResponse, Http404, HttpRequest, HttpResponse, HttpResponseBase, JsonResponse
 from django.middleware.csrf import get_token
 from django.shortcuts import render
 from django.views.decorators.http import require_GET
 
-from darby.desk.doors import for_all, for_crew, person_of
+from darby.desk.doors import for_all, for_crew, person_of, refused
 from darby.desk.home import named
 from darby.desk.kept import saving
+from darby.desk.pocketing import NotMade, sheet
 from darby.desk.sharing import Certificate
 from darby.desk.sharing.certificates import lying
 from darby.desk.speaking import said_in
-from darby.words import Language
 
+ASK_AGAIN = 4
+"""Seconds until a page asks again whether the pocket sheet is made."""
 WORKER = Path(__file__).parents[1] / "static" / "desk" / "worker.js"
 
 
@@ -75,21 +75,17 @@ def authority(_: HttpRequest) -> HttpResponseBase:
 @require_GET
 def pocket(request: HttpRequest) -> HttpResponseBase:
     """The pocket sheet of this firm as a file for the phone; no prices on it, whoever asks."""
-    html = _sheet(saving.firm_text(), said_in(request).language)
+    setting = said_in(request)
+    try:
+        html = sheet(saving.firm_text(), setting.language)
+    except NotMade:
+        return refused(request, "desk.pocket.failed", 500)
+    if html is None:
+        page = render(request, "desk/pocket.html", {"title": setting.say("desk.pocket")}, status=202)
+        page.headers["Refresh"] = str(ASK_AGAIN)
+        return page
     named_as = {"Content-Disposition": 'attachment; filename="pocket.html"'}
     return HttpResponse(html, content_type="application/octet-stream", headers=named_as)
-
-
-@lru_cache(maxsize=4)
-def _sheet(firm: str | None, language: Language) -> bytes:
-    """The core is asked thousands of questions for it, so it is kept while the firm's file stands."""
-    from darby.pocket import pocket_sheet
-
-    with TemporaryDirectory() as folder:
-        file = Path(folder) / "firm.toml" if firm is not None else None
-        if file is not None and firm is not None:
-            file.write_text(firm, encoding="utf-8")
-        return pocket_sheet(file, language=language).encode()
 
 
 def _certificate() -> Certificate | None:
