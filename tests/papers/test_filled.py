@@ -19,7 +19,7 @@ from darby.measure.units import UNITS, unit
 from darby.papers import CrewPaper, OrderPaper, QuotePaper, TicketPaper, paper_set, render
 from darby.papers.filled.mixing import mix_called, parts_said
 from darby.papers.filled.orders import item_called, orders, package_said, units_said
-from darby.papers.filled.parting import _letter
+from darby.papers.filled.parting import letter_of
 from darby.papers.filled.places import place, zone_called
 from darby.papers.filled.standing import leaning
 from darby.papers.filled.writer import Writer
@@ -89,7 +89,7 @@ def test_a_list_of_many_names_is_cut_short(writer: Writer) -> None:
 
 
 def test_joints_have_letters() -> None:
-    assert [_letter(n) for n in (0, 1, 25, 26, 27, 52)] == ["A", "B", "Z", "AA", "AB", "BA"]
+    assert [letter_of(n) for n in (0, 1, 25, 26, 27, 52)] == ["A", "B", "Z", "AA", "AB", "BA"]
 
 
 def test_notes_say_the_edge_by_its_name_and_its_own_sentence_to_whom_it_is_for(writer: Writer) -> None:

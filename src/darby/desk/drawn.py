@@ -69,6 +69,14 @@ def writer_for(answers: Answers, setting: Setting) -> Writer:
 
 def wall_drawing(surface: Surface, answers: Answers, setting: Setting) -> Drawing:
     """A wall with its sizes, joints and, where it was read, its grounds."""
+    marks = wall_marks(surface, answers, setting)
+    title = titled(surface, setting.language, setting.system)
+    layers = tuple(name for name in ("sizes", "block", "joints", "grounds") if _has(marks, name))
+    return on_both(marks, title, setting, PHONE, LAPTOP, layers)
+
+
+def wall_marks(surface: Surface, answers: Answers, setting: Setting) -> Sequence[Mark]:
+    """The marks of that drawing."""
     writer = writer_for(answers, setting)
     found = answers.good("grounds").get(surface.id)
     limit = found.limit if found is not None else None
@@ -77,19 +85,16 @@ def wall_drawing(surface: Surface, answers: Answers, setting: Setting) -> Drawin
         for g in (found.grounds if found is not None else ())
         if g.known
     ]
-    marks = elevation(
+    return elevation(
         surface, joints=drawn_joints(writer, surface.id), grounds=grounds, language=setting.language,
         system=setting.system,
     )  # fmt: skip
-    title = titled(surface, setting.language, setting.system)
-    layers = tuple(name for name in ("sizes", "block", "joints", "grounds") if _has(marks, name))
-    return _on_both(marks, title, setting, PHONE, LAPTOP, layers)
 
 
 def cut_drawing(option: Option, base: str, answers: Answers, setting: Setting) -> Drawing:
     """The cut through a wall."""
     marks, title = cut_marks(writer_for(answers, setting), option, base, None)
-    return _on_both(marks, title, setting, CUT_PHONE, CUT_LAPTOP, (), 330.0)
+    return on_both(marks, title, setting, CUT_PHONE, CUT_LAPTOP, (), 330.0)
 
 
 def _has(marks: Sequence[Mark], layer: str) -> bool:
@@ -98,12 +103,21 @@ def _has(marks: Sequence[Mark], layer: str) -> bool:
     return any(ROLES[mark.role].layer == layer for mark in marks)
 
 
-def _on_both(
-    marks: Sequence[Mark], title: str, setting: Setting, phone: Sheet, laptop: Sheet, layers: tuple[str, ...],
+def drawing_of(
+    marks: Sequence[Mark], title: str, setting: Setting, *, layers: tuple[str, ...] = (), wide: float = WIDE_LAPTOP,
     high: float = HIGH_LAPTOP,
 ) -> Drawing:  # fmt: skip
+    """Marks of a wall on both sheets, ``wide`` and ``high`` at the most on a laptop [px]."""
+    return on_both(marks, title, setting, PHONE, LAPTOP, layers, high, wide)
+
+
+def on_both(
+    marks: Sequence[Mark], title: str, setting: Setting, phone: Sheet, laptop: Sheet, layers: tuple[str, ...],
+    high: float = HIGH_LAPTOP, across: float = WIDE_LAPTOP,
+) -> Drawing:  # fmt: skip
+    """Marks on a phone's sheet and a laptop's."""
     narrow = sheet_for(marks, WIDE_PHONE, min(HIGH_PHONE, high), _scaled(phone))
-    wide = sheet_for(marks, WIDE_LAPTOP, high, _scaled(laptop))
+    wide = sheet_for(marks, across, high, _scaled(laptop))
     entries = key(marks, wide, setting.language, setting.system)
     return Drawing(
         title,
@@ -112,6 +126,12 @@ def _on_both(
         tuple((entry.svg, entry.text) for entry in entries),
         layers,
     )
+
+
+def sheets_for(marks: Sequence[Mark], phone: Sheet, laptop: Sheet, high: float = HIGH_LAPTOP) -> tuple[Sheet, Sheet]:
+    """The two sheets that ``on_both`` draws on."""
+    narrow = sheet_for(marks, WIDE_PHONE, min(HIGH_PHONE, high), _scaled(phone))
+    return narrow, sheet_for(marks, WIDE_LAPTOP, high, _scaled(laptop))
 
 
 def _scaled(sheet: Sheet) -> list[Sheet]:

@@ -13,7 +13,8 @@ from darby.measure.units import System
 from darby.words import Language, say
 
 KEYED: tuple[str, ...] = (
-    "block", "brick", "stone", "concrete", "old base", "lath", "old dash", "zone edge", "joint", "parting",
+    "block", "brick", "stone", "concrete", "old base", "lath", "old dash", "zone edge", "joint", "pin", "no joint",
+    "parting",
     "hollow", "loose", "crack", "crack moving", "tap", "tap hollow", "new paper", "lath tie",
     "sheet", "end lap", "lath strip", "stud", "paper course",
     "ground", "ground past", "past", "contour", "unread",

@@ -93,6 +93,8 @@ ROLES: Mapping[str, Role] = MappingProxyType({
     "joint": Role(2, "ink", "d-joint", "JOINTS", 7, dash=(14, 4, 2.5, 4), layer="joints"),
     "joint line": Role(0.9, "ink2", "d-joint-line", "JOINTS", 8, layer="joints"),
     "tag": Role(1.6, "ink", "d-tag", "JOINTS", 7, fill="ground", layer="joints", symbol="tag", size=9.5),
+    "pin": Role(0, "ink", "d-pin", "JOINTS", 7, fill="ink", layer="joints", symbol="dot", size=4.4),
+    "no joint": Role(1.1, "ink2", "d-no-joint", "JOINTS", 8, dash=(2, 4), layer="joints"),
     # lath as it is put up
     "stud": Role(1, "hair", "d-stud", "STUDS", 9, dash=(2, 4), layer="lath"),
     "paper course": Role(1.1, "slate", "d-paper-course", "PAPER", 5, dash=(7, 3), layer="lath"),

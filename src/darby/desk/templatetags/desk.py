@@ -66,6 +66,14 @@ def brief(context: Context, day: date) -> str:
     return str(setting.say("desk.date", month=Verbatim(month), day=Verbatim(day.day)))
 
 
+@register.simple_tag(takes_context=True)
+def opening_called(context: Context, name: str) -> str:
+    """What a person calls an opening: his own name, or the kind in the reader's language with its number."""
+    kind, _, number = name.rpartition("-")
+    called = catalogue(context["setting"].language).get(f"drawing.opening.{kind or name}", kind or name)
+    return f"{called} {number}".strip() if number.isdigit() else name
+
+
 @register.simple_tag
 def shape(state: str, css: str = "mark") -> SafeString:
     """The sign of a state: crow's foot, hatched triangle, open circle, nothing."""
@@ -77,6 +85,18 @@ def headed(row: tuple[str, ...], table: Any) -> list[dict[str, Any]]:
     """A table's row as cells that know their heads: on a phone they stand beneath each other."""
     return [{"text": text, "head": table.heads[n] if n < len(table.heads) else "", "right": n in table.right}
             for n, text in enumerate(row)]  # fmt: skip
+
+
+@register.filter
+def words(text: str) -> list[str]:
+    """The words of a text, for a list of codes in a template."""
+    return text.split()
+
+
+@register.filter
+def metres(length: Any) -> str:
+    """A length in metres for a script, to the micrometre."""
+    return f"{float(length):.6f}"
 
 
 @register.filter

@@ -32,13 +32,13 @@ def _lettered(writer: Writer, surface: str) -> dict[str, tuple[str, Joint]]:
     """Joints that no edge of the wall is already, by id: (letter, joint)."""
     laid = _laid(writer, surface)
     own = [joint for joint in laid.chosen.joints if not joint.on_edge] if laid is not None else []
-    return {joint.id: (_letter(n), joint) for n, joint in enumerate(own)}
+    return {joint.id: (letter_of(n), joint) for n, joint in enumerate(own)}
 
 
-def _letter(n: int) -> str:
+def letter_of(n: int) -> str:
     """A, B ... Z, then AA, AB ..."""
     more, one = divmod(n, 26)
-    return (_letter(more - 1) if more else "") + chr(ord("A") + one)
+    return (letter_of(more - 1) if more else "") + chr(ord("A") + one)
 
 
 def drawn_joints(writer: Writer, surface: str) -> Iterator[Drawn]:

@@ -12,7 +12,7 @@ from darby.drawing.elevation import HATCHES
 from darby.drawing.geometry import area_of, roomiest
 from darby.drawing.lettering import size
 from darby.measure.units import unit
-from darby.papers.filled.parting import _letter as letter_of
+from darby.papers.filled.parting import letter_of
 from darby.papers.filled.pictures import drawn
 from darby.papers.model import JointsPaper, PartedWall, WayToPart
 from darby.words import Verbatim, surface_called
@@ -64,6 +64,20 @@ def _wall(writer: Writer, surface_id: str, laid: Joints) -> PartedWall:
 
 
 def _way(writer: Writer, surface: Surface, laid: Joints, layout: Layout) -> WayToPart:
+    marks = parted(writer, surface, layout)
+    code = "paper.joints-paper.taken" if layout is laid.chosen else "paper.joints-paper.other"
+    heading = writer.say(f"joints.layout.{layout.name}")
+    return WayToPart(
+        heading=writer.say(code, layout=Verbatim(heading)),
+        says=writer.say("paper.joints-paper.says", joints=layout.laid, off=layout.off_corner,
+                        length=Verbatim(writer.feet(layout.length))),
+        picture=drawn(writer, surface, marks, HIGH, "paper.elevation"),
+        rows=tuple(_row(writer, panel) for panel in layout.panels if panel.lathed),
+    )  # fmt: skip
+
+
+def parted(writer: Writer, surface: Surface, layout: Layout) -> tuple[Mark, ...]:
+    """A wall with the joints of a layout, their distances, and every panel on lath by its name."""
     own = [joint for joint in layout.joints if not joint.on_edge]
     joints = [
         Drawn(f"{joint.id}-{k}", piece, letter_of(n) if k == 0 and joint.axis == "vertical" else "")
@@ -74,16 +88,7 @@ def _way(writer: Writer, surface: Surface, laid: Joints, layout: Layout) -> WayT
     panels = [panel for panel in layout.panels if panel.lathed]
     # hatching would stand in the way of the panels' names
     plain = [mark for mark in whole if not (mark.kind == "hatch" and mark.role in HATCHES.values())]
-    marks = (*plain, *_names(surface, panels), *_strings(writer, surface, layout))
-    code = "paper.joints-paper.taken" if layout is laid.chosen else "paper.joints-paper.other"
-    heading = writer.say(f"joints.layout.{layout.name}")
-    return WayToPart(
-        heading=writer.say(code, layout=Verbatim(heading)),
-        says=writer.say("paper.joints-paper.says", joints=layout.laid, off=layout.off_corner,
-                        length=Verbatim(writer.feet(layout.length))),
-        picture=drawn(writer, surface, marks, HIGH, "paper.elevation"),
-        rows=tuple(_row(writer, panel) for panel in panels),
-    )  # fmt: skip
+    return (*plain, *_names(surface, panels), *_strings(writer, surface, layout))
 
 
 def _strings(writer: Writer, surface: Surface, layout: Layout) -> Iterator[Mark]:
