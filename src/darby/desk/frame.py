@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from darby.desk.money import MONEY
+from darby.desk.once import once, once_a_step
 from darby.measure.writing import shown
 from darby.tables.page import Page
 from darby.tables.pages import note_line, page_of, pages
@@ -72,6 +73,15 @@ class Group:
     title: str
     rows: tuple[Row, ...]
     open: bool
+
+
+def made(page: StagePage, answers: Answers, setting: Setting, *, owner: bool, at: str = "") -> dict[str, Any]:
+    """Cautions, tables and ledger of a page: all that hangs on nothing but the answers and who reads."""
+    return {
+        "cautions": cautions_of(page.stages, answers, setting, owner=owner, at=at) if page.notes else [],
+        "tables": tables_of(page, answers, setting, owner=owner),
+        "ledger": ledger(page.stages, answers, setting, owner=owner, at=at),
+    }
 
 
 # --- tables --------------------------------------------------------------------------------------------
@@ -208,6 +218,10 @@ def _value(step: Step | Found, setting: Setting) -> str:
 
 
 def _lines(step: Step | Found, setting: Setting) -> list[Line]:
+    return once_a_step(step, setting, make=lambda: _lines_of(step, setting))
+
+
+def _lines_of(step: Step | Found, setting: Setting) -> list[Line]:
     title = setting.say(step.says)
     if isinstance(step, Found):
         return [
@@ -306,19 +320,27 @@ def changed(before: Answers | None, after: Answers, setting: Setting, *, owner: 
     """Every cell of every table that reads differently now."""
     if before is None:
         return []
-    old, new = (
-        {_label(t, r): (t, r) for t in _all_tables(answers, setting) for r in _rows(t)} for answers in (before, after)
-    )
-    found: list[Change] = []
-    for label in dict.fromkeys([*old, *new]):
-        found += _cells(label, old.get(label), new.get(label))
+    found = differences(all_tables(before, setting), all_tables(after, setting))
     return [c for c in found if owner or not MONEY.search(f"{c.where} {c.what} {c.was} {c.now}")]
 
 
-def _all_tables(answers: Answers, setting: Setting) -> list[Page]:
+def differences(before: Iterable[Page], after: Iterable[Page]) -> list[Change]:
+    """Every cell that reads differently in ``after``."""
+    old, new = ({_label(t, r): (t, r) for t in tables for r in _rows(t)} for tables in (before, after))
+    found: list[Change] = []
+    for label in dict.fromkeys([*old, *new]):
+        found += _cells(label, old.get(label), new.get(label))
+    return found
+
+
+def all_tables(answers: Answers, setting: Setting) -> list[Page]:
     """Every table that needs no slow stage."""
-    made = [table for stage in ("wall", "volumes") for table in page_of(stage, answers, setting)]
-    return [*made, *pages(answers, setting, moved=False)]
+
+    def made() -> list[Page]:
+        tables = [table for stage in ("wall", "volumes") for table in page_of(stage, answers, setting)]
+        return [*tables, *pages(answers, setting, moved=False)]
+
+    return once(answers, "all tables", setting, make=made)
 
 
 Labelled = tuple[Page, tuple[str, ...]]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from darby.answers import Waiting, with_later
@@ -42,28 +42,39 @@ def pages(answers: Answers, setting: Setting, *, moved: bool = True) -> list[Pag
     Sizes and mortar, which the others are made from, stand only where they are asked for (``page_of``). ``moved``:
     with what moves the price most, for which the job is answered several times over.
     """
-    made = [_head(answers, setting), _coats(answers, setting)]
+    return [page for _, make in _makers(answers, setting, moved=moved) for page in make()]
+
+
+def _makers(answers: Answers, setting: Setting, *, moved: bool) -> list[tuple[str, Callable[[], list[Page]]]]:
+    """What makes the pages of each stage, in their order: for one stage the others are not made."""
     good = {stage: answers.good(stage).get("job") for stage in ("mixes", "order", "days", "price")}
-    made += [*survey_pages(answers, setting), *patch_pages(answers, setting)]
-    made += recoat_pages(answers, setting)
-    made += joints_pages(answers, setting)
-    made += lath_pages(answers, setting)
-    made += match_pages(answers, setting)
-    if good["mixes"] is not None:
-        made.append(_mixes(good["mixes"], answers, setting))
-    if good["order"] is not None:
-        made.append(_order(good["order"], setting))
-    if good["days"] is not None:
-        made.append(_days(good["days"], answers, setting))
-    made += _paint(answers, setting)
-    if good["price"] is not None:
-        made.append(_price(good["price"], answers, setting))
-        made += ways_pages(answers, setting)
-    made += [_cautions(answers, setting), _assumed(answers, setting)]
+    made: list[tuple[str, Callable[[], list[Page]]]] = [
+        ("job", lambda: [_head(answers, setting)]),
+        ("coats", lambda: [_coats(answers, setting)]),
+        ("survey", lambda: survey_pages(answers, setting)),
+        ("patch", lambda: patch_pages(answers, setting)),
+        ("recoat", lambda: recoat_pages(answers, setting)),
+        ("joints", lambda: joints_pages(answers, setting)),
+        ("lath", lambda: lath_pages(answers, setting)),
+        ("match", lambda: match_pages(answers, setting)),
+    ]
+    mixed, ordered, planned, priced = good.values()
+    if mixed is not None:
+        made.append(("mixes", lambda: [_mixes(mixed, answers, setting)]))
+    if ordered is not None:
+        made.append(("order", lambda: [_order(ordered, setting)]))
+    if planned is not None:
+        made.append(("days", lambda: [_days(planned, answers, setting)]))
+    made.append(("paint", lambda: _paint(answers, setting)))
+    if priced is not None:
+        made.append(("price", lambda: [_price(priced, answers, setting)]))
+        made.append(("price", lambda: ways_pages(answers, setting)))
+    made.append(("cautions", lambda: [_cautions(answers, setting)]))
+    made.append(("assumed", lambda: [_assumed(answers, setting)]))
     if moved:
-        made += _moves(answers, setting)
+        made.append(("assumed", lambda: _moves(answers, setting)))
     if answers.unanswered():
-        made.append(_waiting(answers, setting))
+        made.append(("waiting", lambda: [_waiting(answers, setting)]))
     return made
 
 
@@ -85,7 +96,7 @@ def page_of(stage: str, answers: Answers, setting: Setting) -> list[Page]:
         return [cuts_page(with_later(answers), setting)]
     if stage == "straightedge":
         return straightedge_pages(with_later(answers), setting)
-    return [page for page in pages(answers, setting, moved=stage == "assumed") if page.stage == stage]
+    return [page for of, make in _makers(answers, setting, moved=True) if of == stage for page in make()]
 
 
 # --- notes ---------------------------------------------------------------------------------------------

@@ -11,6 +11,7 @@ from django.views.decorators.http import require_GET
 from darby.answers import Answers
 from darby.desk import frame
 from darby.desk.doors import for_crew, person_of, refused
+from darby.desk.once import once
 from darby.desk.places import PLACES, StagePage, pages_for, stage_pages
 from darby.desk.reading import Read, read
 from darby.desk.speaking import said_in
@@ -73,9 +74,15 @@ def stage_response(
     at = context.get("at", "")
     context |= {
         "given": frame.given(page, found, setting, at) if owner else [],
-        "cautions": frame.cautions_of(page.stages, answers, setting, owner=owner, at=at) if page.notes else [],
-        "tables": frame.tables_of(page, answers, setting, owner=owner),
-        "ledger": frame.ledger(page.stages, answers, setting, owner=owner, at=at),
+        **once(
+            answers,
+            "page",
+            page.name,
+            setting,
+            owner,
+            at,
+            make=lambda: frame.made(page, answers, setting, owner=owner, at=at),
+        ),
         "changed": frame.changed(before, answers, setting, owner=owner),
         "waiting": waiting(page, answers, setting),
     }
