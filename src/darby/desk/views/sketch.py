@@ -1,0 +1,222 @@
+"""Changing walls by hand: a shape by one line, an opening by shorthand, the sketch and its list, one step back."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from django.http import Http404, HttpRequest, HttpResponseBase, QueryDict
+from django.urls import reverse
+from django.utils.http import urlencode
+from django.views.decorators.http import require_POST
+
+from darby.answers import Answers
+from darby.desk.doors import person_of
+from darby.desk.kept import saving
+from darby.desk.kept.undoing import steps
+from darby.desk.places import stage_pages
+from darby.desk.reading import Read, read
+from darby.desk.sketching.entries import NotSo, Sketch, changed, put_openings, sketch, tapped, where, wrote
+from darby.desk.sketching.lines import Misspelled, said_line, said_opening
+from darby.desk.sketching.refusing import NotKept, by_field, sent_back, typed_fault
+from darby.desk.speaking import said_in
+from darby.desk.views.job import job_or_404, stage_response
+from darby.job import JobError, dump
+
+Make = Callable[[dict[str, Any]], dict[str, Any]]
+MOST_LINE = 500
+OK = 200
+
+
+def units_of(tables: Mapping[str, Any]) -> str | None:
+    """What a bare length of this document is in; None where it must say."""
+    own = tables.get("firm")
+    if not isinstance(own, Mapping):
+        text = saving.firm_text()
+        own = saving.tables(text) if text else {}
+    found = tables.get("units") or own.get("units")
+    return str(found) if found else None
+
+
+def answered(request: HttpRequest, document: str, page: str, before: Answers | None, **more: Any) -> HttpResponseBase:
+    """The page after a change, with every answer that is another than before."""
+    stage = stage_pages()[page]
+    found = read(document, later=stage.later)
+    if found is None:
+        raise Http404
+    refused = getattr(request, "not_kept", None)
+    response = stage_response(request, stage, found, before, by_hand=refused is None, **more)
+    response.status_code = refused.status if isinstance(refused, NotKept) else OK
+    return response
+
+
+def keep_by_hand(
+    request: HttpRequest, document: str, page: str, form: str, make: Make, *,
+    placed: Callable[[dict[str, Any]], Mapping[str, str]] = lambda _: {}, names: Mapping[str, str] | None = None,
+    then: Callable[[], str] | None = None, **more: Any,
+) -> HttpResponseBase:  # fmt: skip
+    """Change the document of the revision that the form was made from, keep it, and answer with the page.
+
+    ``make`` hands back the document as it would be; ``placed`` its places by the field that says them. Whatever is
+    wrong goes back with the form, and nothing of it is kept. ``then``: the surface that is shown once it is kept.
+    """
+    posted = {key: value for key, value in request.POST.items() if isinstance(value, str)}
+    setting = said_in(request)
+    base = int(posted["base"]) if posted.get("base", "").isdigit() else 0
+    revision = next((r for r in saving.history(document) if r.number == base), None) or saving.latest(document)
+    if revision is None:
+        raise Http404
+    old = read(document, later=stage_pages()[page].later)
+    made: dict[str, Any] = {}
+    also: tuple[str, ...] = ()
+    try:
+        made = make(saving.tables(revision.text))
+        also = saving.keep(document, dump(made), person_of(request), base=revision.number).also
+        if then is not None:
+            request.GET = QueryDict(urlencode({"at": then()}))
+    except NotSo as wrong:
+        faults = {name: (typed_fault(f, (names or {}).get(name, ""), setting),) for name, f in wrong.faults.items()}
+        sent_back(request, NotKept(form, posted, faults, base=revision.number))
+    except Misspelled as wrong:
+        line = posted.get("line", "")
+        marked = (line[: wrong.start], line[wrong.start : wrong.stop], line[wrong.stop :])
+        said = typed_fault(wrong.fault, marked[1] or line, setting)
+        sent_back(request, NotKept(form, posted, {"line": (said,)}, marked=marked, base=revision.number))
+    except JobError as error:
+        found, loose = by_field(error.faults, placed(made), setting)
+        sent_back(request, NotKept(form, posted, found, loose, base=revision.number))
+    except saving.Clash as clash:
+        sent_back(request, NotKept(form, posted, clash=clash, base=clash.latest.number))
+    response = answered(request, document, page, old.answers if old is not None else None, also=also, **more)
+    if then is not None and response.status_code == OK:
+        response.headers["HX-Push-Url"] = f"{reverse('stage', args=[document, page])}?{request.GET.urlencode()}"
+    return response
+
+
+def surface_of(request: HttpRequest, found: Read) -> str:
+    """The surface that the address names (``?at=``), else the first.
+
+    Raises
+    ------
+    Http404
+        if the job cannot be read, or has no such surface.
+    """
+    if found.job is None:
+        raise Http404
+    ids = [s.id for s in found.job.surfaces]
+    at = request.GET.get("at") or ids[0]
+    if at not in ids:
+        raise Http404
+    return at
+
+
+# --- the wall ----------------------------------------------------------------------------------------
+
+
+def there(document: str, number: int, at: str, setting: Any) -> Sketch | None:
+    """The wall as the form showed it: as it stood at the revision the form was made from."""
+    found = read(document, number=number)
+    if found is None or found.job is None:
+        return None
+    by = wrote(found.tables, at)
+    surface = next((s for s in found.job.surfaces if s.id == at), None)
+    return sketch(found.tables, surface, by, setting.system) if by is not None and surface is not None else None
+
+
+@require_POST
+def wall(request: HttpRequest, document: str) -> HttpResponseBase:
+    """The list beside the sketch, or one size tapped in it (``what``, ``typed``)."""
+    now = job_or_404(document)
+    at, setting = surface_of(request, now), said_in(request)
+    posted = {key: value for key, value in request.POST.items() if isinstance(value, str)}
+    number = int(posted["base"]) if posted.get("base", "").isdigit() else now.revision.number
+    shown = there(document, number, at, setting)
+    if shown is None:
+        raise Http404
+    names = {name: setting.say(f"desk.sketch.{name.rpartition('.')[2]}") for name in shown.cells}
+    names |= {f"c.new.{key}": setting.say(f"desk.sketch.{key}") for key in ("u", "v")}
+
+    def make(tables: dict[str, Any]) -> dict[str, Any]:
+        units = units_of(tables)
+        form: Mapping[str, str] = posted
+        if posted.get("what"):
+            form = {**posted, **_tapped(shown, posted["what"], posted.get("typed", ""), setting.system, units)}
+        return changed(tables, shown, form, setting.system, units)
+
+    return keep_by_hand(
+        request, document, "wall", "sketch", make, placed=lambda made: where(made, shown) if made else {}, names=names
+    )
+
+
+def _tapped(shown: Sketch, what: str, text: str, system: Any, units: str | None) -> Mapping[str, str]:
+    try:
+        return tapped(shown, what, text, system, units)
+    except (KeyError, ValueError, IndexError):
+        raise Http404 from None
+
+
+@require_POST
+def line(request: HttpRequest, document: str) -> HttpResponseBase:
+    """A shape by one line."""
+    job_or_404(document)
+    text = request.POST.get("line", "").strip()[:MOST_LINE]
+    taken: dict[str, Any] = {}
+
+    def make(tables: dict[str, Any]) -> dict[str, Any]:
+        said = said_line(text, tables, units_of(tables), said_in(request).language)
+        taken.update(id=said.entry["id"], taken=said.taken, like=said.like, entry=said.entry)
+        return {**tables, said.section: [*tables.get(said.section, []), said.entry]}
+
+    def first() -> str:
+        job = job_or_404(document).job
+        ids = [s.id for s in job.surfaces] if job is not None else []
+        return next((id for id in ids if id == taken["id"] or id.startswith(f"{taken['id']}-")), ids[0])
+
+    return keep_by_hand(request, document, "wall", "line", make, then=first, added=taken)
+
+
+@require_POST
+def opening(request: HttpRequest, document: str) -> HttpResponseBase:
+    """An opening by shorthand."""
+    now = job_or_404(document)
+    at = surface_of(request, now)
+    text = request.POST.get("line", "").strip()[:MOST_LINE]
+
+    def make(tables: dict[str, Any]) -> dict[str, Any]:
+        by = wrote(tables, at)
+        if by is None:
+            raise Http404
+        put_openings(tables, by, [*by.openings(tables), said_opening(text, units_of(tables))])
+        return tables
+
+    def placed(made: dict[str, Any]) -> dict[str, str]:
+        from darby.job.places import place
+
+        by = wrote(made, at) if made else None
+        return {place(made, by.opening_loc(len(by.openings(made)) - 1)): "line"} if by is not None else {}
+
+    return keep_by_hand(request, document, "wall", "opening", make, placed=placed)
+
+
+@require_POST
+def step(request: HttpRequest, document: str) -> HttpResponseBase:
+    """One step back in the history, or forward again (``way``): only from what the page showed."""
+    now = job_or_404(document)
+    page = request.POST.get("page", "wall")
+    if page not in stage_pages():
+        raise Http404
+    walk = steps(document)
+    to = walk.back if request.POST.get("way") != "forward" else walk.forward
+    posted = {key: value for key, value in request.POST.items() if isinstance(value, str)}
+    old = read(document, later=stage_pages()[page].later)
+    latest = saving.latest(document)
+    if latest is not None and posted.get("base") != str(walk.now):
+        clash = saving.Clash(tuple(latest.changed), latest)
+        sent_back(request, NotKept("step", posted, clash=clash, base=walk.now))
+    elif to is not None:
+        try:
+            saving.go_back(document, to, person_of(request))
+        except JobError as error:
+            _, loose = by_field(error.faults, {}, said_in(request))
+            sent_back(request, NotKept("step", posted, loose=loose, base=now.revision.number))
+    return answered(request, document, page, old.answers if old is not None else None)
