@@ -57,6 +57,34 @@ def render(paper: Paper) -> bytes:
     MoneyOnCrewPaper
         if a money sign stands anywhere on a crew sheet, a batch ticket or a board's card.
     """
+    made = _compiler().compile(
+        input=_input(paper),  # type: ignore[type-var]  # typst's own stub forgets that a dict of files is taken
+        pdf_standards=[STANDARD],
+        timestamp=paper.stamp.seconds,
+    )
+    if not isinstance(made, bytes):
+        raise TypeError("a PDF is one file")
+    return made
+
+
+def sheets(paper: Paper, dots: float = 120.0) -> list[bytes]:
+    """The sheets of ``paper`` as PNG pictures, ``dots`` to the inch: to be looked at before it is sent.
+
+    Raises
+    ------
+    MoneyOnCrewPaper
+        as ``render``.
+    """
+    made = _compiler().compile(
+        input=_input(paper),  # type: ignore[type-var]
+        format="png",
+        ppi=dots,
+        timestamp=paper.stamp.seconds,
+    )
+    return [made] if isinstance(made, bytes) else [bytes(one) for one in made or ()]
+
+
+def _input(paper: Paper) -> dict[str, bytes]:
     if isinstance(paper, PAIRED) and not getattr(paper, "money", False):
         _without_money(paper)
     kind = KINDS[type(paper)]
@@ -69,14 +97,7 @@ def render(paper: Paper) -> bytes:
     files["main.typ"] = _template(f"{kind}.typ")
     files["house.typ"] = _template("house.typ")
     files["paper.json"] = json.dumps(data, ensure_ascii=False).encode()
-    made = _compiler().compile(
-        input=files,  # type: ignore[type-var]  # typst's own stub forgets that a dict of files is taken
-        pdf_standards=[STANDARD],
-        timestamp=paper.stamp.seconds,
-    )
-    if not isinstance(made, bytes):
-        raise TypeError("a PDF is one file")
-    return made
+    return files
 
 
 def languages_of(paper: Paper) -> tuple[Language, ...]:

@@ -92,6 +92,14 @@ class Photograph(OnlyGrows):
     data = models.BinaryField()
 
 
+class Paper(OnlyGrows):
+    """A file that left the house or was frozen with one that did, once, by the hash of its bytes."""
+
+    sha256 = models.CharField(max_length=64, primary_key=True)
+    kind = models.CharField(max_length=40)
+    data = models.BinaryField()
+
+
 class Entry(OnlyGrows):
     """A line of the log. Its id was made where it was written, so that what is sent twice is kept once.
 

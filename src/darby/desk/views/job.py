@@ -146,11 +146,12 @@ def paper(request: HttpRequest, document: str, name: str) -> HttpResponseBase:
     """One paper as a PDF, or a wall as DXF; the crew gets its own papers only."""
     if not person_of(request).is_owner and not name.startswith(CREW_PAPERS):
         return refused(request, "desk.door.owner")
-    from darby.papers import paper_set
+    from darby.papers import each_paper
     from darby.papers import render as set_paper
 
     found = job_or_404(document)
-    made = paper_set(found.answers).get(name) if found.answers is not None else None
+    every = each_paper(found.answers) if found.answers is not None else iter(())
+    made = next((paper for called, paper in every if called == name), None)
     if made is None:
         raise Http404
     data = made if isinstance(made, bytes) else set_paper(made)

@@ -1,34 +1,74 @@
-"""The papers of the job: the quote first, then orders, crew sheets, tickets, working, drawings."""
+"""The quote: looked at, sent, and as it was sent; then the other papers of the job."""
 
 from __future__ import annotations
 
-from typing import Any
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+from uuid import uuid4
 
 from django.http import HttpRequest
 
 from darby.desk.places import StagePage
+from darby.desk.quoting import frozen
+from darby.desk.quoting.looking import how_many, paper_names
 from darby.desk.reading import Read
 from darby.desk.speaking import said_in
-from darby.papers import not_made, paper_set
+from darby.papers import not_made
 from darby.tables.places import place
+from darby.tables.setting import Setting
 from darby.words import catalogue
+
+if TYPE_CHECKING:
+    from darby.answers import Answers
+    from darby.desk.frame import Change
+
+SHORT = 8
+"""Signs of a hash that a person compares."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A quote that was sent: what it stood on, what of that is another now, and every number that differs."""
+
+    sent: frozen.Sent
+    paper: str
+    moved: tuple[tuple[str, str, str], ...]
+    differs: tuple[Change, ...]
 
 
 def more(request: HttpRequest, read: Read) -> dict[str, Any]:
-    """Every paper by name, and in words what cannot be made yet. They are set when they are opened."""
+    """The quote before it goes, those that went, and every paper by name."""
     answers, setting = read.answers, said_in(request)
     if answers is None:
         return {}
     price = answers.good("price").get("job")
+    whole = price is not None and price.complete
+    now = frozen.stands_on(read)
+    return {
+        "papers": _papers(read, answers, setting),
+        "missing": not_made(answers, setting.language),
+        "total": setting.write(price.total) if price is not None and whole else "",
+        "stood": now,
+        "new_id": uuid4(),
+        "sheets": range(1, how_many(read) + 1) if whole and request.GET.get("look") else (),
+        "sent": [_line(one, now, answers, setting) for one in frozen.quotes(read.id)],
+    }
+
+
+def _line(sent: frozen.Sent, now: dict[str, str], answers: Answers, setting: Setting) -> Line:
+    moved = tuple((key, was[:SHORT], now[key][:SHORT]) for key, was in sent.stood.items() if was != now[key])
+    return Line(sent, sent.paper[:SHORT], moved, tuple(frozen.differs(sent, answers, setting)))
+
+
+def _papers(read: Read, answers: Answers, setting: Setting) -> list[dict[str, str]]:
     papers, words = [], catalogue(setting.language)
-    for name in paper_set(answers):
+    for name in paper_names(read):
         kind, _, of = name.rpartition(".")[0].partition("-")
         at = place(answers, of, setting) or of.replace("-", " ")
         codes = (f"desk.paper.{kind}", f"papers.{kind}.kind")
         says = next((words[code] for code in codes if code in words), kind)
         papers.append({"file": name, "says": says, "of": at})
-    total = setting.write(price.total) if price is not None and price.complete else ""
-    return {"papers": papers, "missing": not_made(answers, setting.language), "total": total}
+    return papers
 
 
-PAGE = StagePage(place="money", order=3, notes=False, stages=("price",), sections=("job", "price"), more=more)
+PAGE = StagePage(place="money", order=4, notes=False, stages=("price",), sections=("job", "price"), more=more)
