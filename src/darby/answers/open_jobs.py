@@ -70,6 +70,18 @@ def open_jobs(answers_by_name: Mapping[str, Answers], on: date) -> tuple[OpenJob
     return tuple(sorted(found, key=lambda j: (j.do == "ask", j.must_by or date.max, j.ready_from or date.max, j.name)))
 
 
+def next_coats(answers: Answers, on: date) -> tuple[OpenJob, ...]:
+    """The next coat of every surface and zone of one job, as things stand ``on`` a day: by last day, then by first.
+
+    () where the days are not answered, or every coat is on.
+    """
+    kept = answers.kept[("days", "job")]
+    if isinstance(kept.answer, (Waiting, Fault)):
+        return ()
+    heads = _heads("", answers, kept.ask, kept.answer, on)
+    return tuple(sorted(heads, key=lambda j: (j.must_by or date.max, j.ready_from or date.max)))
+
+
 def _open(name: str, answers: Answers, on: date) -> OpenJob | None:
     kept = answers.kept[("days", "job")]
     if isinstance(kept.answer, (Waiting, Fault)):

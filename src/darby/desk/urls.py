@@ -2,7 +2,22 @@
 
 from django.urls import path
 
-from darby.desk.views import doors, edit, first, history, job, lines, money, people, put_on, signal, sketch
+from darby.desk.views import (
+    day,
+    doors,
+    edit,
+    first,
+    history,
+    job,
+    lines,
+    money,
+    people,
+    photograph,
+    put_on,
+    readings,
+    signal,
+    sketch,
+)
 
 urlpatterns = [
     path("", first.first, name="first"),
@@ -35,16 +50,25 @@ urlpatterns = [
     path("job/<slug:document>/lines", lines.lines, name="lines"),
     path("job/<slug:document>/photographs", lines.photographs, name="photographs"),
     path("job/<slug:document>/photograph/<slug:sha256>", history.photograph, name="photograph"),
+    path("job/<slug:document>/photograph/<slug:sha256>/marks", photograph.marks, name="marks"),
+    path("job/<slug:document>/photograph/<slug:sha256>/confirm", photograph.confirm, name="confirm"),
     path("job/<slug:document>/sketch", sketch.wall, name="sketch"),
     path("job/<slug:document>/sketch/line", sketch.line, name="sketch-line"),
     path("job/<slug:document>/sketch/opening", sketch.opening, name="sketch-opening"),
     path("job/<slug:document>/step", sketch.step, name="step"),
+    path("job/<slug:document>/readings", readings.add, name="reading"),
+    path("job/<slug:document>/readings/take", readings.take, name="readings-take"),
     path("job/<slug:document>/paper/<str:name>", job.paper, name="paper"),
+    path("job/<slug:document>/days/down", day.down, name="day-down"),
+    path("job/<slug:document>/days/take", day.take, name="day-take"),
     path("job/<slug:document>/quote/send", money.send, name="quote-send"),
     path("job/<slug:document>/quote/sent/<uuid:id>", money.sent, name="quote-sent"),
     path("job/<slug:document>/quote/sheet/<int:number>", money.sheet, name="quote-sheet"),
     path("job/<slug:document>/joints/keep", put_on.joints_keep, name="joints-keep"),
     path("job/<slug:document>/joints/try", put_on.joints_try, name="joints-try"),
+    path("job/<slug:document>/mixes/measure", put_on.measure, name="measure"),
+    path("job/<slug:document>/match/keep", put_on.match_keep, name="match-keep"),
+    path("job/<slug:document>/coats/take", put_on.coats_take, name="coats-take"),
     path("job/<slug:document>/<slug:name>/", job.stage, name="stage"),
 ]
 

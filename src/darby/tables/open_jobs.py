@@ -15,6 +15,7 @@ from darby.words import Verbatim, catalogue, day
 if TYPE_CHECKING:
     from darby.answers import Answers
     from darby.answers.open_jobs import OpenJob
+    from darby.days.model import Visits
 
 
 NAMED = 2
@@ -30,6 +31,38 @@ def open_jobs_page(jobs: Sequence[OpenJob], answers_by_name: Mapping[str, Answer
         lines += [setting.say("openjobs.waits-only")]
     title = setting.say("openjobs.title", day=day(on, setting.language))
     return Page("open-jobs", title, heads if rows else (), rows, lines=tuple(lines))
+
+
+def next_page(coats: Sequence[OpenJob], answers: Answers, setting: Setting) -> Page:
+    """One row for each coat that comes next in one job; places that stand alike share a row."""
+    alike: dict[tuple[str, ...], list[str]] = {}
+    for one in coats:
+        row = (_called(one.coat, setting), _day(one.ready_from, setting), _day(one.must_by, setting),
+               " ".join(_do(one, answers, setting, damp=False)))  # fmt: skip
+        places = alike.setdefault(row, [])
+        places += [called for at in one.at for called in [place(answers, at, setting)] if called not in places]
+    rows = tuple(("; ".join(places), *row) for row, places in alike.items())
+    heads = tuple(setting.say(code) for code in ("cli.coats.where", "openjobs.next", "openjobs.ready-from",
+                                                 "openjobs.must-by", "openjobs.do"))  # fmt: skip
+    lines = () if rows else (setting.say("openjobs.all-on"),)
+    return Page("next", setting.say("openjobs.next-title"), heads if rows else (), rows, lines=lines)
+
+
+def waits_page(days: Visits, answers: Answers, setting: Setting) -> Page:
+    """Every coat with its day, how long it is kept damp, and the first day of the next: the drawing as a table."""
+    rows = tuple(
+        (
+            place(answers, coat.at, setting),
+            _called(coat.coat, setting),
+            _day(coat.last, setting),
+            _day(coat.damp_until, setting),
+            _day(coat.next_from, setting),
+        )
+        for coat in days.coats
+        if coat.damp_until is not None or (coat.next_from is not None and coat.next_from > coat.last)
+    )
+    heads = tuple(setting.say(f"openjobs.waits.{head}") for head in ("where", "coat", "on", "damp", "next"))
+    return Page("waits", setting.say("openjobs.waits.title"), heads if rows else (), rows)
 
 
 def _row(job: OpenJob, answers: Answers, setting: Setting) -> tuple[str, ...]:
@@ -63,7 +96,7 @@ def _called(coat: str, setting: Setting) -> str:
     return setting.say(code) if code in catalogue("en") else coat
 
 
-def _do(job: OpenJob, answers: Answers, setting: Setting) -> list[str]:
+def _do(job: OpenJob, answers: Answers, setting: Setting, *, damp: bool = True) -> list[str]:
     """What to do, and what the days come from."""
     if job.do == "ask":
         return [setting.say("openjobs.do.ask", lacks=", ".join(lack(code, setting) for code in job.lacks))]
@@ -74,7 +107,7 @@ def _do(job: OpenJob, answers: Answers, setting: Setting) -> list[str]:
         said.append(setting.say(code, after=Verbatim(after), on=Verbatim(on), wait=job.wait))
     if job.by:
         said.append(setting.say(f"openjobs.by.{job.by}", date=_day(job.by_date, setting)))
-    if job.damp_at:
+    if damp and job.damp_at:
         where = Verbatim(_places(job.damp_at, answers, setting))
         said.append(setting.say("openjobs.damp", at=where, until=_day(job.damp_until, setting)))
     return said

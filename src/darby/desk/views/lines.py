@@ -15,6 +15,7 @@ from django.views.decorators.http import require_POST
 
 from darby.desk.doors import for_crew, person_of
 from darby.desk.kept import saving
+from darby.desk.onsite.lines import faulty
 from darby.desk.speaking import said_in
 from darby.desk.uploads import Refused, lines_of, picture
 from darby.desk.views.job import job_or_404
@@ -45,7 +46,7 @@ def lines(request: HttpRequest, document: str) -> HttpResponseBase:
     kept, not_kept = [], []
     for line in parcel:
         try:
-            kept.append(str(_keep(request, document, line)))
+            kept.append(str(keep_line(request, document, line)))
         except Refused as refused:
             not_kept.append({"id": str(line.get("id", "")), "says": setting.say(refused.code, **refused.values)})
     if file is not None:
@@ -73,10 +74,17 @@ def photographs(request: HttpRequest, document: str) -> HttpResponseBase:
         return render(request, "desk/refused.html", {"code": refused.code, "values": refused.values}, status=400)
     if script:
         return JsonResponse({"kept": [str(kept)], "refused": []})
-    return redirect("stage", document, "record")
+    return redirect("stage", document, "photograph" if posted.get("from") == "photograph" else "record")
 
 
-def _keep(request: HttpRequest, document: str, line: Mapping[str, Any]) -> UUID:
+def keep_line(request: HttpRequest, document: str, line: Mapping[str, Any]) -> UUID:
+    """Keep one line of the log, once.
+
+    Raises
+    ------
+    Refused
+        with what is wrong with it; nothing is kept.
+    """
     kind, said = line.get("kind"), line.get("said")
     if kind not in ("note", "reading", "done") or not isinstance(said, dict):
         raise Refused("kind")
@@ -86,6 +94,8 @@ def _keep(request: HttpRequest, document: str, line: Mapping[str, Any]) -> UUID:
         said = {key: str(value)[:MOST_TEXT] for key, value in said.items()}
         if kind == "note" and not said.get("text", "").strip():
             raise Refused("empty-note")
+        if kind == "done" and faulty(said):
+            raise Refused("no-coat")
     return _note_down(request, document, line, kind, said, None)
 
 

@@ -10,15 +10,26 @@ from django.http import HttpRequest
 from darby.desk.kept import saving
 from darby.desk.places import StagePage
 from darby.desk.reading import Read
+from darby.desk.speaking import said_in
+from darby.words import surface_called
+
+SILENT = ("quote", "taken", "closed", "opened")
+"""Lines that another page reads: they say nothing to whoever looks for what happened on site."""
 
 
-def more(_: HttpRequest, read: Read) -> dict[str, Any]:
+def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     """The lines, and an id for the next one, so that it is kept once however often it is sent."""
+    language = said_in(request).language
+    surfaces = read.job.surfaces if read.job is not None else ()
+    called = {s.id: surface_called(s, language) for s in surfaces}
+    entries = [e for e in saving.log(read.id) if e.kind not in SILENT]
+    photographs = {e.photograph_id for e in entries}
     return {
-        "entries": saving.log(read.id),
+        # a line about a photograph stands at its hash, which says nothing to anybody
+        "entries": [(e, called.get(e.at, "" if e.at == "job" or e.at in photographs else e.at)) for e in entries],
         "new_id": uuid4(),
         "photo_id": uuid4(),
-        "surfaces": read.job.surfaces if read.job is not None else (),
+        "surfaces": [{"id": id, "name": name} for id, name in called.items()],
     }
 
 
