@@ -11,10 +11,11 @@ from django.utils.http import urlencode
 from django.views.decorators.http import require_POST
 
 from darby.answers import Answers
+from darby.desk import frame
 from darby.desk.doors import person_of
 from darby.desk.kept import saving
 from darby.desk.kept.undoing import steps
-from darby.desk.places import stage_pages
+from darby.desk.places import StagePage, stage_pages
 from darby.desk.reading import Read, read
 from darby.desk.sketching.entries import NotSo, Sketch, changed, put_openings, sketch, tapped, where, wrote
 from darby.desk.sketching.lines import Misspelled, said_line, said_opening
@@ -22,6 +23,7 @@ from darby.desk.sketching.refusing import NotKept, by_field, sent_back, typed_fa
 from darby.desk.speaking import said_in
 from darby.desk.views.job import job_or_404, stage_response
 from darby.job import JobError, dump
+from darby.tables.setting import Setting
 
 Make = Callable[[dict[str, Any]], dict[str, Any]]
 MOST_LINE = 500
@@ -45,9 +47,19 @@ def answered(request: HttpRequest, document: str, page: str, before: Answers | N
     if found is None:
         raise Http404
     refused = getattr(request, "not_kept", None)
+    if before is not None and found.answers is not None and refused is None:
+        more["by_hand_changed"] = _changed(stage, before, found.answers, said_in(request))
     response = stage_response(request, stage, found, before, by_hand=refused is None, **more)
     response.status_code = refused.status if isinstance(refused, NotKept) else OK
     return response
+
+
+def _changed(stage: StagePage, before: Answers, after: Answers, setting: Setting) -> list[frame.Change]:
+    """Every answer that is another; of a slow stage those of its own page first."""
+    own: list[frame.Change] = []
+    if stage.later:
+        own = frame.differences(*(frame.tables_of(stage, a, setting, owner=True) for a in (before, after)))
+    return [*own, *frame.changed(before, after, setting, owner=True)]
 
 
 def keep_by_hand(
