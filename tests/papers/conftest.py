@@ -13,6 +13,7 @@ import darby
 from darby.answers import Answers
 from darby.job import Job
 from darby.papers import Paper, paper_set, render
+from darby.papers.filled.on_request import on_request
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "firehall.toml"
 
@@ -32,7 +33,9 @@ def answered(languages: tuple[str, ...] = ("en", "es"), system: str = "us") -> A
 
 @cache
 def papers(languages: tuple[str, ...] = ("en", "es"), system: str = "us") -> dict[str, Paper]:
-    made = paper_set(answered(languages, system))
+    """The set, and the letter that is written when it is asked for."""
+    found = answered(languages, system)
+    made = paper_set(found) | on_request(found, ["ways"])[1]["ways"]
     return {name: paper for name, paper in made.items() if not isinstance(paper, bytes)}
 
 

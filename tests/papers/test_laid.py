@@ -57,8 +57,8 @@ def words(name: str, **how: object) -> str:
 
 def test_each_stage_has_its_papers_and_no_other_is_known() -> None:
     _, papers = made()
-    assert set(papers) == {"cuts.pdf", "cuts-money.pdf", "grounds-bay-south.pdf", "truing-bay-south.pdf"}
-    assert set(ON_REQUEST) == {"cuts", "grounds"}
+    assert set(papers) == {"cuts.pdf", "cuts-money.pdf", "grounds-bay-south.pdf", "truing-bay-south.pdf", "letter.pdf"}
+    assert set(ON_REQUEST) == {"cuts", "grounds", "ways"}
     with pytest.raises(KeyError):
         on_request(made()[0], ("price",))
 

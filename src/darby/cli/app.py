@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict
+from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, NoReturn
 
@@ -231,12 +232,12 @@ def papers(
     es: Spanish = False,
 ) -> None:
     """Write the papers."""
-    from darby.papers import NotOurs, not_made, paper_set, write_set
+    from darby.papers import NotOurs, each_paper, not_made, write_set
 
     job = _load(file, es=es)
     answers = _answer(job, es=es)
     setting = _setting(es=es, metric=False, job=job)
-    made, asked = paper_set(answers), _no_papers()
+    asked = _no_papers()
     if also:
         from darby.papers.filled.on_request import ALL, ON_REQUEST, on_request  # slow stages, which no other run loads
 
@@ -244,10 +245,10 @@ def papers(
         if wrong is not None:
             _refuse(setting.say("cli.no-stage", found=Verbatim(wrong), allowed=", ".join((*ON_REQUEST, ALL))))
         answers, asked = on_request(answers, also)
-        made |= {name: paper for papers in asked.values() for name, paper in papers.items()}
     folder = into / file.stem
     try:
-        names = write_set(made, folder)
+        more = (named for papers in asked.values() for named in papers.items())
+        names = write_set(chain(each_paper(answers), more), folder)
     except NotOurs as error:
         others = Verbatim(", ".join(error.names))
         _refuse(setting.say("cli.not-ours", folder=Verbatim(error.folder), names=others))

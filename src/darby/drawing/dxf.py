@@ -49,10 +49,16 @@ def to_dxf(marks: Sequence[Mark], sheet: Sheet = PAPER, units: Units = "in") -> 
         if ROLES[mark.role].dxf:
             writer.add(mark)
     if len(document.modelspace()):
-        zoom.extents(document.modelspace())
+        zoom.window(document.modelspace(), *_corners(marks, size))
     stream = io.StringIO()
     document.write(stream)
     return _steady(stream.getvalue()).encode()
+
+
+def _corners(marks: Sequence[Mark], size: float) -> tuple[Point, Point]:
+    """The lower left and the upper right corner of what is drawn, in drawing units."""
+    us, vs = zip(*((float(u) / size, float(v) / size) for mark in marks for u, v in mark.points), strict=True)
+    return (min(us), min(vs)), (max(us), max(vs))
 
 
 def _plain(text: str) -> str:

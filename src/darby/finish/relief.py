@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from math import cos, pi, sin, sqrt, tan
 
 from darby.finish.model import MatchAsk, Paint, Relief
 from darby.measure.limits import at_most
@@ -22,7 +23,7 @@ COATS = ("prime", "second", "third")
 def relief_of(ask: MatchAsk, working: Working) -> Relief | None:
     """Mean, spread and span of the depth readings; None if there are none.
 
-    The span: mean ± t × spread / √n, t by Student for n - 1 (scipy.special.stdtrit).
+    The span: mean ± t × spread / √n, t by Student for n - 1.
     """
     if not ask.depths:
         return None
@@ -56,10 +57,29 @@ def _squared(root: float) -> str:
 
 
 def student(sure: Figure, count: int) -> float:
-    """Student's t, two-sided, for a mean of ``count`` readings."""
-    from scipy.special import stdtrit  # type: ignore[import-untyped]
+    """Student's t, two-sided, for a mean of ``count`` readings, to the last bit that halving the angle can tell."""
+    low, high = 0.0, pi / 2
+    while low < (middle := (low + high) / 2) < high:
+        if within(middle, count - 1) < sure.number:
+            low = middle
+        else:
+            high = middle
+    return sqrt(count - 1) * tan(low)
 
-    return float(stdtrit(count - 1, 1 - (1 - sure.number) / 2))
+
+def within(angle: float, freedom: int) -> float:
+    """The share of Student's distribution within ± t, where t = tan(angle) × √freedom.
+
+    The finite sums for whole degrees of freedom (Abramowitz and Stegun, Handbook of Mathematical Functions, 26.7.3 and
+    26.7.4): nothing is cut off.
+    """
+    odd = freedom % 2
+    term = cos(angle) if odd else 1.0
+    total = term if freedom > 1 else 0.0
+    for k in range(2 + odd, freedom - 1, 2):
+        term *= (k - 1) / k * cos(angle) ** 2
+        total += term
+    return 2 / pi * (angle + sin(angle) * total) if odd else sin(angle) * total
 
 
 def paint_of(ask: MatchAsk, working: Working) -> Paint | None:

@@ -50,7 +50,7 @@ def hang(working: Working, ask: LathAsk, face: Face) -> Paper | None:
         proof=_proof(strips),
         rules=(level.id, upright.id),
     )
-    area = working.step(f"{at}/area", "length * width", "sq ft", "lath.paper-area", length=length,
+    area = working.step(f"{at}/covers", "length * width", "sq ft", "lath.paper-area", length=length,
                         width=Quantity(width, unit("in")))  # fmt: skip
     rolls = None
     if ask.roll is not None:

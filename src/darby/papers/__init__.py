@@ -1,6 +1,6 @@
 """Papers: data that is already written, set in the house style as tagged PDFs, and put in place as a whole set."""
 
-from darby.papers.filled import not_made, paper_set
+from darby.papers.filled import each_paper, not_made, paper_set
 from darby.papers.model import (
     Alternative,
     BeadRow,
@@ -42,6 +42,6 @@ __all__ = [
     "Alternative", "BeadRow", "Both", "BothCaution", "Caution", "CrewCoat", "CrewPaper", "CrewPart", "Cut", "Firm",
     "KeyItem", "Ledger", "LedgerRow", "MoneyOnCrewPaper", "NotOurs", "NoteRow", "OrderPaper", "OrderRow", "Paper",
     "Picture", "Place", "PriceRow", "QuotePaper", "RuleRow", "SetBack", "Stamp", "Ticket", "TicketPaper", "TicketPart",
-    "WorkRow", "WorkingGroup", "WorkingLine", "WorkingPaper", "WorkingPart", "not_made", "paper_set", "render",
-    "write_set",
+    "WorkRow", "WorkingGroup", "WorkingLine", "WorkingPaper", "WorkingPart", "each_paper", "not_made", "paper_set",
+    "render", "write_set",
 ]  # fmt: skip

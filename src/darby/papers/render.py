@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+import threading
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 from functools import cache
@@ -57,11 +58,8 @@ def render(paper: Paper) -> bytes:
     MoneyOnCrewPaper
         if a money sign stands anywhere on a crew sheet, a batch ticket or a board's card.
     """
-    made = _compiler().compile(
-        input=_input(paper),  # type: ignore[type-var]  # typst's own stub forgets that a dict of files is taken
-        pdf_standards=[STANDARD],
-        timestamp=paper.stamp.seconds,
-    )
+    with _one_at_a_time:
+        made = _compiler().compile(**asked(paper))
     if not isinstance(made, bytes):
         raise TypeError("a PDF is one file")
     return made
@@ -75,13 +73,25 @@ def sheets(paper: Paper, dots: float = 120.0) -> list[bytes]:
     MoneyOnCrewPaper
         as ``render``.
     """
-    made = _compiler().compile(
-        input=_input(paper),  # type: ignore[type-var]
-        format="png",
-        ppi=dots,
-        timestamp=paper.stamp.seconds,
-    )
+    with _one_at_a_time:
+        made = _compiler().compile(
+            input=_input(paper),  # type: ignore[type-var]  # typst's own stub forgets that a dict of files is taken
+            format="png",
+            ppi=dots,
+            timestamp=paper.stamp.seconds,
+        )
     return [made] if isinstance(made, bytes) else [bytes(one) for one in made or ()]
+
+
+def asked(paper: Paper) -> dict[str, Any]:
+    """What the compiler is asked for ``paper``: its files, the standard, the time that it bears.
+
+    Raises
+    ------
+    MoneyOnCrewPaper
+        as ``render``.
+    """
+    return {"input": _input(paper), "pdf_standards": [STANDARD], "timestamp": paper.stamp.seconds}
 
 
 def _input(paper: Paper) -> dict[str, bytes]:
@@ -115,6 +125,10 @@ def labels(kind: str, languages: tuple[Language, ...], made_with: str = "") -> d
         return {name: say(code, given, languages[0]) for name, code in codes.items()}
     pairs = {name: [say(code, given, language) for language in languages] for name, code in codes.items()}
     return {name: {"first": pair[0], "second": pair[1] if len(pair) > 1 else ""} for name, pair in pairs.items()}
+
+
+_one_at_a_time = threading.Lock()
+"""The compiler cannot be lent twice; the desk sets papers on several threads."""
 
 
 @cache

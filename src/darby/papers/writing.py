@@ -9,7 +9,7 @@ import json
 import os
 import shutil
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -28,13 +28,16 @@ class NotOurs(Exception):
         self.folder, self.names = folder, names
 
 
-def write_set(papers: Mapping[str, Paper | bytes], folder: Path) -> tuple[Path, ...]:
+def write_set(
+    papers: Mapping[str, Paper | bytes] | Iterable[tuple[str, Paper | bytes]], folder: Path
+) -> tuple[Path, ...]:
     """Render ``papers`` and put them in place of ``folder`` as a whole.
 
     Parameters
     ----------
     papers
-        file name to paper (rendered as PDF) or to bytes that are written as they are (a DXF, an SVG).
+        file name to paper (rendered as PDF) or to bytes that are written as they are (a DXF, an SVG); a name that
+        comes twice is the later paper's.
     folder
         where the set stands. Until the last step nothing in it changes; killed at any moment, it holds the old set or
         the new one, whole. What a killed writer left beside it is cleared away by the next.
@@ -47,10 +50,8 @@ def write_set(papers: Mapping[str, Paper | bytes], folder: Path) -> tuple[Path, 
         for a file name that leads out of the folder.
     """
     folder = folder.absolute()
-    for name in papers:
-        if not name or Path(name).name != name or name == LIST or name.startswith("."):
-            raise ValueError(f"not a file name for a paper: {name!r}")
-    made = {name: paper if isinstance(paper, bytes) else render(paper) for name, paper in papers.items()}
+    made = _rendered(papers.items() if isinstance(papers, Mapping) else papers)
+    names = tuple(made)
     made[LIST] = _listed(made)
     folder.parent.mkdir(parents=True, exist_ok=True)
     with _alone(folder.parent):
@@ -67,7 +68,17 @@ def write_set(papers: Mapping[str, Paper | bytes], folder: Path) -> tuple[Path, 
         except BaseException:
             _put_right(folder)
             raise
-    return tuple(folder / name for name in papers)
+    return tuple(folder / name for name in names)
+
+
+def _rendered(papers: Iterable[tuple[str, Paper | bytes]]) -> dict[str, bytes]:
+    """Every paper as its file, one after the other: none is held longer than it takes to set it."""
+    made: dict[str, bytes] = {}
+    for name, paper in papers:
+        if not name or Path(name).name != name or name == LIST or name.startswith("."):
+            raise ValueError(f"not a file name for a paper: {name!r}")
+        made[name] = paper if isinstance(paper, bytes) else render(paper)
+    return made
 
 
 def _listed(made: Mapping[str, bytes]) -> bytes:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import groupby
 from typing import TYPE_CHECKING
 
@@ -15,7 +16,7 @@ from darby.working import Note, Quantity
 
 if TYPE_CHECKING:
     from darby.answers import Answers
-    from darby.answers.lath import Sheets, SurfaceLath
+    from darby.answers.lath import SurfaceLath
     from darby.lath import Lath, Piece, Strip
 
 FEET, IN = unit("ft-in"), unit("in")
@@ -32,12 +33,8 @@ def lath_pages(answers: Answers, setting: Setting) -> list[Page]:
     heads = tuple(
         setting.say(f"cli.lath.{h}") for h in ("where", "area", "sheets", "by-yard", "fasteners", "by-area", "paper")
     )
-    sheets: Sheets | None = answers.good("sheets").get("job")
-    lines = tuple(
-        setting.say(n.code, **dict(n.values)) for n in answers.kept[("sheets", "job")].working.notes
-    ) if sheets is not None else ()  # fmt: skip
     numbers = frozenset(range(1, len(heads)))
-    return [Page("lath", setting.say("cli.lath.title"), heads, tuple(rows), lines=lines, right=numbers, whole=numbers)]
+    return [Page("lath", setting.say("cli.lath.title"), heads, tuple(rows), right=numbers, whole=numbers)]
 
 
 def _taken(lath: Lath, setting: Setting) -> tuple[str, ...]:
@@ -50,10 +47,24 @@ def _taken(lath: Lath, setting: Setting) -> tuple[str, ...]:
 
 def sheets_pages(answers: Answers, setting: Setting) -> list[Page]:
     """What every zone takes, then where every sheet, strip and course of paper goes."""
-    made = lath_pages(answers, setting)
+    made = [replace(page, lines=_beside_the_order(answers, setting)) for page in lath_pages(answers, setting)]
     for surface, found in answers.good("lath").items():
         made += _surface(surface, found, answers, setting)
     return made or [Page("lath", setting.say("cli.lath.title"), lines=(setting.say("cli.lath.none"),))]
+
+
+def _beside_the_order(answers: Answers, setting: Setting) -> tuple[str, ...]:
+    """What is laid against what is ordered; in the whole answer it stands among what to take care of."""
+    if "job" not in answers.good("sheets"):
+        return ()
+    notes = answers.kept[("sheets", "job")].working.notes
+    return tuple(setting.say(n.code, **dict(n.values)) for n in notes)
+
+
+def laths_of(surface: str, answers: Answers, setting: Setting) -> list[Page]:
+    """Where every sheet, strip and course of paper of one wall goes; [] where it takes no lath."""
+    found: SurfaceLath | None = answers.good("lath").get(surface)
+    return _surface(surface, found, answers, setting) if found is not None else []
 
 
 def _surface(surface: str, found: SurfaceLath, answers: Answers, setting: Setting) -> list[Page]:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from darby.answers.ladder import Rung
+    from darby.answers.ways import Way
     from darby.condition.recoat_model import Check, Recoat
     from darby.papers.filled.writer import Writer
 
@@ -27,11 +28,12 @@ RETURNING = "recoat.cracks-return"
 OPENINGS = ("frame", "return")
 
 
-def letter(writer: Writer) -> LetterPaper | None:
-    """The letter; None where there is nothing to choose between."""
+def letter(writer: Writer, *, with_ways: bool = False) -> LetterPaper | None:
+    """The letter; None where there is nothing to choose between. Ways over bare masonry are slow to answer."""
     job = writer.answers.job
     rungs = ladder(writer.answers)
-    others = _ways(writer)
+    found = ways(writer.answers) if with_ways else ()
+    others = tuple(_ways(writer, found))
     if not rungs and len(others) < 2:
         return None
     tight = tuple(_tight(writer, rungs))
@@ -50,7 +52,7 @@ def letter(writer: Writer) -> LetterPaper | None:
         tight_note=writer.say("paper.letter.fits-note") if tight else "",
         lasts=writer.say("paper.letter.lasts", width=writer.answers.book.number(RETURNING)) if rungs else "",
         ways=others if len(others) > 1 else (),
-        ways_at=_ways_at(writer) if len(others) > 1 else "",
+        ways_at=_ways_at(writer, found) if len(others) > 1 else "",
         before=tuple(_before(writer)) if rungs else (),
         questions=tuple(_questions(writer, rungs)) if rungs else (),
         cautions=tuple(cautions(writer)),
@@ -239,20 +241,16 @@ def _cell(writer: Writer, check: Check) -> str:
 # --- bare masonry --------------------------------------------------------------------------------------
 
 
-def _ways(writer: Writer) -> tuple[WayRow, ...]:
-    rows = []
-    for way in ways(writer.answers):
+def _ways(writer: Writer, found: tuple[Way, ...]) -> Iterator[WayRow]:
+    for way in found:
         against = [writer.say(code) for code in way.cautions if writer.knows(code) and "{" not in _raw(writer, code)]
-        rows.append(
-            WayRow(
-                writer.say(f"answers.way.{way.code}"),
-                writer.write(way.trips).partition(" ")[0],
-                writer.about(way.hours),
-                writer.write(Amount(way.total)),
-                writer.say("paper.letter.against", what=Verbatim(" ".join(against))) if against else "",
-            )
+        yield WayRow(
+            writer.say(f"answers.way.{way.code}"),
+            writer.write(way.trips).partition(" ")[0],
+            writer.about(way.hours),
+            writer.write(Amount(way.total)),
+            writer.say("paper.letter.against", what=Verbatim(" ".join(against))) if against else "",
         )
-    return tuple(rows)
 
 
 def _raw(writer: Writer, code: str) -> str:
@@ -261,8 +259,7 @@ def _raw(writer: Writer, code: str) -> str:
     return catalogue(writer.language)[code]
 
 
-def _ways_at(writer: Writer) -> str:
-    found = ways(writer.answers)
+def _ways_at(writer: Writer, found: tuple[Way, ...]) -> str:
     return writer.listed([writer.place(s) for s in found[0].surfaces])
 
 

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from darby.answers import with_later
+from darby.papers.filled.letter import letter
 from darby.papers.filled.sawing import cut_list_papers
 from darby.papers.filled.truing import truing_papers
 from darby.papers.filled.writer import Writer
@@ -14,8 +15,18 @@ if TYPE_CHECKING:
     from darby.answers import Answers
     from darby.papers.model import Paper
 
-ON_REQUEST: Mapping[str, Callable[[Writer], Mapping[str, Paper]]] = {"cuts": cut_list_papers, "grounds": truing_papers}
-"""Stage to its papers by file name; {} where there is nothing to show."""
+
+def _ways(writer: Writer) -> dict[str, Paper]:
+    made = letter(writer, with_ways=True)
+    return {"letter.pdf": made} if made is not None else {}
+
+
+ON_REQUEST: Mapping[str, Callable[[Writer], Mapping[str, Paper]]] = {
+    "cuts": cut_list_papers,
+    "grounds": truing_papers,
+    "ways": _ways,
+}
+"""Part to its papers by file name; {} where there is nothing to show."""
 
 ALL = "all"
 

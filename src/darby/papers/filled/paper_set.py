@@ -21,46 +21,46 @@ from darby.papers.filled.writer import Writer
 from darby.words import Verbatim
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from darby.answers import Answers
     from darby.papers.model import Paper
     from darby.words import Language
 
 
 def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
-    """File name to paper: quote, an order a supplier, a crew sheet and a drawing a surface, tickets, boards, working.
+    """File name to paper: all that ``each_paper`` makes."""
+    return dict(each_paper(answers))
 
-    What is not answered has no paper. Where an item has no price there is no quote; ``not_made`` says so.
+
+def each_paper(answers: Answers) -> Iterator[tuple[str, Paper | bytes]]:
+    """File name and paper, one by one: quote, working, orders, a crew sheet and a drawing a surface, tickets, boards.
+
+    What is not answered has no paper. Where an item has no price there is no quote; ``not_made`` says so. The working
+    comes early because it takes longest to set.
     """
     writer = Writer(answers)
-    made: dict[str, Paper | bytes] = {}
     price, order = answers.good("price").get("job"), answers.good("order").get("job")
     if price is not None and price.complete:
-        made["quote.pdf"] = quote(writer, price)
-    chosen = letter(writer)
-    if chosen is not None:
-        made["letter.pdf"] = chosen
+        yield "quote.pdf", quote(writer, price)
+    yield "working.pdf", working_package(writer)
     if order is not None:
+        taken: set[str] = set()
         for supplier, paper in orders(writer, order).items():
-            made[_free(made, f"order-{_slug(supplier)}" if _slug(supplier) else "order")] = paper
+            yield _free(taken, f"order-{_slug(supplier)}" if _slug(supplier) else "order"), paper
     for surface in answers.good("volumes"):
-        made[f"crew-{surface}.pdf"] = crew_sheet(writer, surface)
-    ways = ways_paper(writer)
-    if ways is not None:
-        made["joints.pdf"] = ways
+        yield f"crew-{surface}.pdf", crew_sheet(writer, surface)
     mixes = answers.good("mixes").get("job")
-    mixed = tickets(writer, mixes) if mixes is not None else None
-    if mixed is not None:
-        made["tickets.pdf"] = mixed
-    boards = board_paper(writer)
-    if boards is not None:
-        made["boards.pdf"] = boards
-    old = patch_paper(writer)
-    if old is not None:
-        made["patch.pdf"] = old
-    made["working.pdf"] = working_package(writer)
+    others = {
+        "letter.pdf": letter(writer),
+        "joints.pdf": ways_paper(writer),
+        "tickets.pdf": tickets(writer, mixes) if mixes is not None else None,
+        "boards.pdf": board_paper(writer),
+        "patch.pdf": patch_paper(writer),
+    }
+    yield from ((name, paper) for name, paper in others.items() if paper is not None)
     for wall in answers.job.surfaces:
-        made[f"wall-{wall.id}.dxf"] = to_dxf((*marks_of(writer, wall), *lath_over(writer, wall)))
-    return made
+        yield f"wall-{wall.id}.dxf", to_dxf((*marks_of(writer, wall), *lath_over(writer, wall)))
 
 
 def not_made(answers: Answers, language: Language | None = None) -> tuple[str, ...]:
@@ -76,12 +76,13 @@ def not_made(answers: Answers, language: Language | None = None) -> tuple[str, .
     return ()
 
 
-def _free(made: dict[str, Paper | bytes], name: str) -> str:
+def _free(taken: set[str], name: str) -> str:
     """A file name that is not taken: two suppliers may differ in signs only."""
     n, free = 1, f"{name}.pdf"
-    while free in made:
+    while free in taken:
         n += 1
         free = f"{name}-{n}.pdf"
+    taken.add(free)
     return free
 
 
