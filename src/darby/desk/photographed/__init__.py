@@ -1,0 +1,1 @@
+"""A photograph of a wall: the points marked on it, what they say of openings and lengths, and the way into the job."""
