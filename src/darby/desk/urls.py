@@ -17,6 +17,7 @@ from darby.desk.views import (
     readings,
     signal,
     sketch,
+    survey,
 )
 
 urlpatterns = [
@@ -58,6 +59,8 @@ urlpatterns = [
     path("job/<slug:document>/step", sketch.step, name="step"),
     path("job/<slug:document>/readings", readings.add, name="reading"),
     path("job/<slug:document>/readings/take", readings.take, name="readings-take"),
+    path("job/<slug:document>/survey/add", survey.add, name="survey-add"),
+    path("job/<slug:document>/survey/keep", survey.keep, name="survey-keep"),
     path("job/<slug:document>/paper/<str:name>", job.paper, name="paper"),
     path("job/<slug:document>/days/down", day.down, name="day-down"),
     path("job/<slug:document>/days/take", day.take, name="day-take"),

@@ -4,6 +4,7 @@
 import { make, onSheet, snapped, written } from "./sketch.js";
 
 function begin() {
+  for (const button of document.querySelectorAll("[data-sound]")) button.hidden = false;
   for (const section of document.querySelectorAll("[data-pick]")) {
     if (section.dataset.begun) continue;
     section.dataset.begun = "1";
@@ -27,6 +28,10 @@ function listen(section, svg, grid, told) {
   let points = [];
   svg.addEventListener("click", (event) => {
     const [px, py] = onSheet(svg, event);
+    if (document.querySelector('[data-sound][aria-pressed="true"]')) {
+      heard((px - grid.left) / grid.scale, (grid.top - py) / grid.scale, told.taps, cross);
+      return;
+    }
     const u = Math.max(0, snapped((px - grid.left) / grid.scale, told.step));
     const v = Math.max(0, snapped((grid.top - py) / grid.scale, told.step));
     const [across, up] = [written(u, told.system), written(v, told.system)];
@@ -58,6 +63,29 @@ function listen(section, svg, grid, told) {
     }
   });
 }
+
+// the next letter of the tap that lies nearest: not tapped, sound, hollow
+function heard(u, v, taps, cross) {
+  const area = document.querySelector("#s-taps");
+  if (!area || !taps.length) return;
+  const far = ([a, b]) => Math.hypot(a - u, b - v);
+  const near = taps.reduce((best, tap) => (far(tap) < far(best) ? tap : best));
+  const columns = taps.map((tap) => tap[2]);
+  const rows = taps.map((tap) => tap[3]);
+  const [wide, high] = [Math.max(...columns) + 1, Math.max(...rows) + 1];
+  const lines = area.value.trim() ? area.value.trim().split(/\s+/) : Array.from({ length: high }, () => ".".repeat(wide));
+  const line = high - 1 - near[3];
+  if (!lines[line] || near[2] >= lines[line].length) return;
+  const next = { ".": "s", s: "h", h: "." }[lines[line][near[2]]] || "s";
+  lines[line] = lines[line].slice(0, near[2]) + next + lines[line].slice(near[2] + 1);
+  area.value = lines.join("\n");
+  cross(near[0], near[1], "h-dot");
+}
+
+document.addEventListener("click", (event) => {
+  const button = event.target.closest("[data-sound]");
+  if (button) button.setAttribute("aria-pressed", String(button.getAttribute("aria-pressed") !== "true"));
+});
 
 document.addEventListener("htmx:afterSettle", begin);
 begin();
