@@ -1,4 +1,8 @@
-"""What a person marked on a photograph, as he wrote it: known points, openings, lengths. Kept as a line of the log."""
+"""What a person marked on a photograph, as he wrote it: known points, openings, lengths. Kept as a line of the log.
+
+``rough`` of a row: by how many pixels a finger may miss on the screen it was tapped on, and which of its points were
+not set in the magnified part since ("11 0 1"); empty once all are.
+"""
 
 from __future__ import annotations
 
@@ -14,6 +18,7 @@ CONFIRMED = "confirmed"
 """The log line that says which opening of the job was made from which frame of the photograph."""
 MOST_ROWS = 40
 MOST_TEXT = 40
+MOST_JOG = 200
 CORNERS = 4
 ROWS_AT_LEAST = 4
 
@@ -37,6 +42,7 @@ class Mark:
     y: str = ""
     u: str = ""
     v: str = ""
+    rough: str = ""
 
     @property
     def empty(self) -> bool:
@@ -50,6 +56,7 @@ class Frame:
 
     key: str = ""
     corners: tuple[str, ...] = ("",) * CORNERS
+    rough: str = ""
 
     @property
     def empty(self) -> bool:
@@ -63,6 +70,7 @@ class Line:
 
     start: str = ""
     end: str = ""
+    rough: str = ""
 
     @property
     def empty(self) -> bool:
@@ -79,13 +87,20 @@ class Sheet:
     frames: tuple[Frame, ...] = ()
     lines: tuple[Line, ...] = ()
 
+    @property
+    def jog(self) -> int:
+        """By how many pixels the roughest point may miss; 0 where each was set in the magnified part, or typed."""
+        rows: list[Mark | Frame | Line] = [*self.marks, *self.frames, *self.lines]
+        firsts = [row.rough.split()[0] for row in rows if row.rough and not row.empty]
+        return max((min(int(first), MOST_JOG) for first in firsts if first.isdecimal()), default=0)
+
     def said(self) -> dict[str, Any]:
         """As the log keeps it: without empty rows, every opening under a key of its own."""
         return {
             "surface": self.surface,
-            "marks": [[m.x, m.y, m.u, m.v] for m in self.marks if not m.empty],
-            "frames": [[f.key or uuid4().hex[:8], *f.corners] for f in self.frames if not f.empty],
-            "lines": [[line.start, line.end] for line in self.lines if not line.empty],
+            "marks": [[m.x, m.y, m.u, m.v, m.rough] for m in self.marks if not m.empty],
+            "frames": [[f.key or uuid4().hex[:8], *f.corners, f.rough] for f in self.frames if not f.empty],
+            "lines": [[line.start, line.end, line.rough] for line in self.lines if not line.empty],
         }
 
     def with_room(self) -> Sheet:
@@ -104,7 +119,7 @@ def kept(said: Mapping[str, Any]) -> Sheet:
     return Sheet(
         str(said.get("surface", "")),
         tuple(Mark(*map(str, row)) for row in said.get("marks", ())),
-        tuple(Frame(str(key), tuple(map(str, corners))) for key, *corners in said.get("frames", ())),
+        tuple(Frame(str(key), tuple(map(str, corners)), str(rough)) for key, *corners, rough in said.get("frames", ())),
         tuple(Line(*map(str, row)) for row in said.get("lines", ())),
     )
 
@@ -120,9 +135,12 @@ def posted(form: Posted, surface: str) -> Sheet:
     corners = [f"corner{n}" for n in range(1, CORNERS + 1)]
     return Sheet(
         surface,
-        _trimmed([Mark(*row) for row in rows("x", "y", "u", "v")], lambda m: m.empty),
-        _trimmed([Frame(key[:8], tuple(rest)) for key, *rest in rows("key", *corners)], lambda f: f.empty),
-        _trimmed([Line(*row) for row in rows("start", "end")], lambda line: line.empty),
+        _trimmed([Mark(*row) for row in rows("x", "y", "u", "v", "mark-rough")], lambda m: m.empty),
+        _trimmed(
+            [Frame(key[:8], tuple(rest), rough) for key, *rest, rough in rows("key", *corners, "frame-rough")],
+            lambda f: f.empty,
+        ),
+        _trimmed([Line(*row) for row in rows("start", "end", "line-rough")], lambda line: line.empty),
     )
 
 

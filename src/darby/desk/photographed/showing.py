@@ -141,6 +141,8 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
         "refusal": fault_text(fault, setting) if fault is not None else "",
         "straight": worked.straight is not None,
         "share": f"{number(100 * worked.straight.share)}\u00a0%" if worked.straight and worked.straight.share else "",
+        "jog": number(worked.jog),
+        "rough": bool(sheet.jog),
         "few": worked.straight is not None and not worked.straight.lens_from_marks,
         "openings": _openings(read, photo, sheet, worked, surface),
         "refused_at": sent.refused[0] if sent is not None and sent.refused and sent.refused[0] in worked.frames else -1,

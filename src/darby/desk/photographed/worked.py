@@ -27,9 +27,11 @@ class Worked:
     """The photograph made straight, or why not.
 
     ``straight`` is None until the known points will do; ``faults``: place ("marks", "mark 0", "frame 2", "line 1") to
-    what is wrong there; ``points``: place ("mark 0", "frame 1 3", "line 0 1") to its pixel; ``misses`` [px] by row.
+    what is wrong there; ``points``: place ("mark 0", "frame 1 3", "line 0 1") to its pixel; ``jog`` [px]: by how much
+    each may miss; ``misses`` [px] by row.
     """
 
+    jog: float
     straight: Straight | None = None
     faults: dict[str, Fault] = field(default_factory=dict)
     points: dict[str, Point] = field(default_factory=dict)
@@ -42,7 +44,9 @@ class Worked:
 
 def work(sheet: Sheet, size: tuple[int, int], surface: Surface | None, system: System) -> Worked:
     """Every number of the sheet; ``size`` of the picture [px], ``surface`` the wall it shows."""
-    worked = Worked()
+    from darby.measure.straightening import JOG
+
+    worked = Worked(jog=max(JOG, sheet.jog))
     rows: list[int] = []
     pixels: list[Point] = []
     metres: list[tuple[float, float]] = []
@@ -79,7 +83,7 @@ def _straightened(
     if not pixels:
         return
     try:
-        straight = measure.straighten(pixels, metres, size=size, outline=outline, rows="down")
+        straight = measure.straighten(pixels, metres, size=size, outline=outline, jog=worked.jog, rows="down")
     except Unreadable as unreadable:
         fault = unreadable.fault
         if fault.place.isdigit() and int(fault.place) <= len(rows):  # the one mark that is wrong, by its row

@@ -40,6 +40,18 @@ function setPixel(place, { x, y }) {
   look(place);
 }
 
+// a point that was only tapped may miss by two pixels of this screen; in the magnified part it is set to its pixel
+function roughly(place, rough) {
+  const [kind, row, n = "0"] = place.split(" ");
+  const said = rowsOf(kind)[Number(row)]?.querySelector(`[name="${kind}-rough"]`);
+  if (!said) return;
+  const [was, ...points] = said.value.split(" ").filter(Boolean);
+  const left = points.filter((point) => point !== n);
+  const missed = Math.ceil((2 * WIDTH) / shot.clientWidth);
+  if (rough && missed > 2) said.value = [Math.max(missed, Number(was ?? 0)), ...left, n].join(" ");
+  else said.value = left.length ? [was, ...left].join(" ") : "";
+}
+
 // the magnified part, with its cross, and a cross on the photograph until the desk has drawn its own
 function look(place) {
   here = place;
@@ -112,6 +124,7 @@ shot.addEventListener("click", (event) => {
   }
   const place = next();
   setPixel(place, at);
+  roughly(place, true);
   work();
   const [kind, row] = place.split(" ");
   if (kind === "mark" && matchMedia("(pointer: fine)").matches) fieldsOf(rowsOf("mark")[Number(row)])[2].focus({ preventScroll: true });
@@ -136,7 +149,9 @@ shot.addEventListener("pointerdown", (event) => {
     shot.removeEventListener("pointermove", move);
     shot.removeEventListener("pointerup", up);
     shot.removeEventListener("pointercancel", up);
-    if (dragged) work();
+    if (!dragged) return;
+    roughly(place, true);
+    work();
   };
   shot.addEventListener("pointermove", move);
   shot.addEventListener("pointerup", up);
@@ -155,6 +170,7 @@ loupe.addEventListener("pointerdown", (event) => {
     loupe.removeEventListener("pointermove", move);
     loupe.removeEventListener("pointerup", up);
     loupe.removeEventListener("pointercancel", up);
+    roughly(here, false);
     work();
   };
   loupe.addEventListener("pointermove", move);
@@ -170,6 +186,7 @@ loupe.addEventListener("keydown", (event) => {
   event.preventDefault();
   const by = event.shiftKey ? 10 : 1;
   setPixel(here, { x: at.x + by * way[0], y: at.y + by * way[1] });
+  roughly(here, false);
   work();
 });
 
@@ -179,6 +196,9 @@ form.addEventListener("focusin", (event) => {
   const kind = kindOf(row);
   const n = rowsOf(kind).indexOf(row);
   look(kind === "mark" ? `mark ${n}` : `${kind} ${n} ${Math.max(fieldsOf(row).indexOf(event.target), 0)}`);
+});
+form.addEventListener("input", (event) => {
+  if (here && fieldsAt(here).includes(event.target)) roughly(here, false);
 });
 form.addEventListener("change", (event) => {
   work();
