@@ -92,7 +92,7 @@ def test_both_languages_have_the_same_numbers_in_the_same_places() -> None:
 
 
 def test_bare_masonry_has_its_ways_in_the_letter() -> None:
-    fire = letter(Writer(darby.answer(darby.load(EXAMPLE.with_name("firehall.toml")))))
+    fire = letter(Writer(darby.answer(darby.load(EXAMPLE.with_name("firehall.toml")))), with_ways=True)
     assert fire is not None and fire.rungs == ()
     assert fire.ways[0].what == "One heavy coat, floated as the finish"
     assert len({way.price for way in fire.ways}) > 1

@@ -29,7 +29,8 @@ def pairs():
             theirs, ours = getattr(en, name), getattr(es, name)
             both = [(theirs, ours)] if isinstance(theirs, str) else zip(theirs, ours, strict=True)
             said += [(f"{entry.id}.{name}", e, s) for e, s in both]
-    return [(place, *(re.sub(r"\{\w*\}", "", text) for text in both)) for place, *both in said]
+    # what stands between straight marks is a word of the job file, the same in every language
+    return [(place, *(re.sub(r"\{\w*\}|\"[^\"]*\"", "", text) for text in both)) for place, *both in said]
 
 
 PAIRS = pairs()
