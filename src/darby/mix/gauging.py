@@ -74,6 +74,19 @@ def _exact(*numbers: Real) -> bool:
     return all(isinstance(n, (int, Fraction)) for n in numbers)
 
 
+def gauged(box: Fraction, count: Fraction) -> Fraction:
+    """What one measure holds [m3], struck level, if ``count`` of them fill a box of ``box`` [m3].
+
+    Raises
+    ------
+    Unreadable
+        for a box or a count of nothing or less.
+    """
+    if not box > 0 or not count > 0:
+        raise Unreadable(Fault("mix.no-measure", "", f"{count}", "> 0"))
+    return Fraction(box) / Fraction(count)
+
+
 def measure_of(working: Working, key: str, gauge: Gauge, book: Book) -> tuple[Quantity, Figure, list[Note]]:
     """What one count of sand holds [m3], to what step it is counted, and what has to be said about it."""
     grain = book.number("mix.count.grain", gauge=gauge.kind)

@@ -10,6 +10,7 @@ from django.template import Context
 from django.utils import timezone
 from django.utils.safestring import SafeString, mark_safe
 
+from darby.desk.put_on.tally import tally
 from darby.words import Verbatim, catalogue
 from darby.words import day as day_in_words
 
@@ -97,6 +98,18 @@ def words(text: str) -> list[str]:
 def metres(length: Any) -> str:
     """A length in metres for a script, to the micrometre."""
     return f"{float(length):.6f}"
+
+
+@register.filter
+def at(row: Any, number: int) -> Any:
+    """The cell of this number."""
+    return row[number]
+
+
+@register.filter
+def tallied(part: Any) -> SafeString:
+    """What goes into a batch, as the crew strikes it."""
+    return tally(part.strokes, part=part.part)
 
 
 @register.filter

@@ -137,7 +137,7 @@ def why(request: HttpRequest, document: str) -> HttpResponseBase:
     return render(request, "desk/why.html", context)
 
 
-CREW_PAPERS = ("crew-", "tickets")
+CREW_PAPERS = ("crew-", "tickets", "joints", "boards", "patch")
 
 
 @for_crew

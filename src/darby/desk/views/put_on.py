@@ -15,12 +15,16 @@ from darby.desk.doors import person_of
 from darby.desk.forms import fault_text
 from darby.desk.kept import FIRM, saving
 from darby.desk.places import stage_pages
+from darby.desk.put_on.building import taken
 from darby.desk.put_on.lines import said
+from darby.desk.put_on.matching import entered
+from darby.desk.put_on.measures import measured
 from darby.desk.put_on.parting import limits_of
 from darby.desk.reading import Read
 from darby.desk.speaking import said_in
 from darby.desk.views.job import job_or_404, stage_response
 from darby.job import JobError, dump, loads
+from darby.measure.faults import Unreadable
 
 Tables = Mapping[str, Any]
 
@@ -46,6 +50,26 @@ def joints_try(request: HttpRequest, document: str) -> HttpResponse:
     return render(request, "desk/put_on/limits.html", context)
 
 
+@require_POST
+def measure(request: HttpRequest, document: str) -> HttpResponse:
+    """Keep what his bucket, shovel or mixer holds, in the firm file."""
+    system = said_in(request).system
+    return kept(request, document, "mixes", lambda tables: measured(tables, request.POST.dict(), system), firm=True)
+
+
+@require_POST
+def match_keep(request: HttpRequest, document: str) -> HttpResponse:
+    """Keep what was read of an old face, or which board was signed for."""
+    return kept(request, document, "match", lambda tables: entered(tables, request.POST.dict()))
+
+
+@require_POST
+def coats_take(request: HttpRequest, document: str) -> HttpResponse:
+    """Keep the way that some walls are built up."""
+    posted = request.POST
+    return kept(request, document, "coats", lambda tables: taken(tables, posted.getlist("at"), posted.get("way", "")))
+
+
 # --- keeping -------------------------------------------------------------------------------------------
 
 
@@ -60,14 +84,17 @@ def kept(
     old = job_or_404(document, later=page.later)
     setting = said_in(request)
     target = FIRM if firm else document
-    before = _firm() if firm else _base(request, old)
-    tables = made(before)
+    before = _firm(request) if firm else _base(request, old)
     context: dict[str, Any] = {"kept": True}
-    status = 200
+    status, tables = 200, before
     try:
+        tables = made(before)
         saving.keep(target, dump(tables), person_of(request), base=_number(request.POST.get("base")))
     except JobError as error:
         context = {"refused": [fault_text(fault, setting) for fault in error.faults]}
+        status = 422
+    except Unreadable as error:
+        context = {"refused": [fault_text(error.fault, setting)]}
         status = 422
     except saving.Clash as clash:
         context, status = {"clash": clash}, 409
@@ -98,6 +125,7 @@ def _base(request: HttpRequest, found: Read) -> Tables:
     return saving.tables(before.text)
 
 
-def _firm() -> Tables:
-    now = saving.latest(FIRM)
+def _firm(request: HttpRequest) -> Tables:
+    number = _number(request.POST.get("base"))
+    now = next((r for r in saving.history(FIRM) if r.number == number), saving.latest(FIRM))
     return saving.tables(now.text) if now is not None else {}

@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING, Any
 
 from django.http import HttpRequest
 
+from darby.desk.doors import person_of
 from darby.desk.drawn import Drawing, cut_drawing
 from darby.desk.places import StagePage
+from darby.desk.put_on.building import WAYS
 from darby.desk.reading import Read
 from darby.desk.speaking import said_in
 from darby.tables.pages import note_line
@@ -29,6 +31,7 @@ class Way:
     coats: str
     total: str
     chosen: bool
+    id: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +43,7 @@ class Zone:
     cut: Drawing
     why: tuple[str, ...]
     against: tuple[str, ...]
+    places: tuple[str, ...] = ()
 
 
 def more(request: HttpRequest, read: Read) -> dict[str, Any]:
@@ -48,11 +52,13 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     if answers is None:
         return {}
     bases = {(b.surface, b.zone): b.kind for b in answers.job.bases}
+    keys: dict[str, str] = {}
     alike: dict[tuple[Way, ...], list[tuple[str, BuildUp, str]]] = {}
     for surface, coats in answers.good("coats").items():
         for zone, built in coats.zones:
             ways = tuple(_way(o, setting, chosen=o.id == built.chosen.id) for o in built.options)
             at = place(answers, f"{surface}/{zone}", setting)
+            keys[at] = f"{surface}/{zone}" if len(coats.zones) > 1 else surface
             alike.setdefault(ways, []).append((at, built, bases.get((surface, zone), "")))
     zones = []
     for ways, found in alike.items():
@@ -65,9 +71,10 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
                 cut=cut_drawing(options[0], found[0][2], answers, setting),
                 why=_said(options, setting),
                 against=_said(others, setting),
+                places=tuple(keys[at] for at, _, _ in found),
             )
         )
-    return {"zones": zones}
+    return {"zones": zones, "fills": person_of(request).is_owner}
 
 
 def _said(options: Iterable[Option], setting: Setting) -> tuple[str, ...]:
@@ -83,6 +90,7 @@ def _way(option: Option, setting: Setting, *, chosen: bool) -> Way:
                         for c in option.coats if c.nominal.value),
         total=setting.write(option.nominal),
         chosen=chosen,
+        id=option.id if option.id in WAYS else "",
     )  # fmt: skip
 
 
