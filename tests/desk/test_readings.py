@@ -177,6 +177,26 @@ def test_a_tap_on_the_wall_says_where_and_the_line_goes_by_the_queue(desk, brows
     page.context.close()
 
 
+def test_a_reading_without_a_signal_waits_and_is_sent_once(desk, browser, bare):
+    document = bare()
+    context = browser.new_context(viewport=PHONE, service_workers="block")
+    page = context.new_page()
+    page.goto(desk.link("reader", "crew"))
+    page.goto(f"{desk.address}/job/{document}/grounds/?at=south")
+    context.set_offline(True)
+    for key, text in (("u", "2'"), ("v", "3'"), ("out", "-1/4 in")):
+        page.fill(f"#r-{key}", text)
+    page.keyboard.press("Enter")
+    page.locator("#kept-lines li[data-state=kept], #kept-lines li[data-state=here]").first.wait_for()
+    assert "2' , 3': -1/4 in" in page.locator("#kept-lines").inner_text()
+    assert log(document) == []
+    context.set_offline(False)
+    page.evaluate("dispatchEvent(new Event('online'))")
+    page.locator("#kept-lines li[data-state=sent]").first.wait_for()
+    assert log(document) == [{"kind": "reading", "at": "south", "u": "2'", "v": "3'", "out": "-1/4 in"}]
+    context.close()
+
+
 @pytest.mark.parametrize("language", ["en", "es"])
 def test_it_reads_well(desk, browser, owner, crew, bare, language):
     document = bare()
