@@ -230,7 +230,9 @@ def pages(request, desk, browser):
         state.close()
         for name in sizes:
             size = PHONE if name == "phone" else LAPTOP
-            context = browser.new_context(viewport=size, storage_state=cookies, reduced_motion="reduce")
+            context = browser.new_context(
+                viewport=size, storage_state=cookies, reduced_motion="reduce", service_workers="block"
+            )
             made[role, name] = context.new_page()
     yield language, made
     for page in made.values():

@@ -253,3 +253,94 @@ def test_it_can_be_looked_at_before_it_goes(owner, job):
     reply = owner.get(f"/job/{job}/quote/sheet/1")
     assert (reply.status, reply.headers["Content-Type"]) == (200, "image/png")
     assert owner.get(f"/job/{job}/quote/sheet/{len(numbers) + 1}").status == 404
+
+
+# --- order, cut list, price ---------------------------------------------------------------------------
+
+
+def cells(page, first):
+    row = re.search(rf"<tr><th[^>]*>{first}(?:<br>[^<]*)?</th>(.*?)</tr>", page, re.DOTALL)[1]
+    return [re.sub(r"<[^>]+>", "", cell) for cell in re.findall(r"<td[^>]*>(.*?)</td>", row)]
+
+
+def test_the_order_says_only_the_difference(owner):
+    """10 bags are on order in the example; 13.47 are needed (tests/quantities), so that 4 are still to order."""
+    page = owner.get("/job/firehall/order/").text
+    assert cells(page, "Portland cement, Type I/II") == ["13.47 bags (1,266 lb)", "10 bags", "4 bags"]
+    assert page.index("Alder Flat Building Supply") < page.index("Portland cement") < page.index("Cold Fork Sand")
+    files = re.findall(r'href="/job/firehall/paper/(order-[\w.-]+)"', page)
+    assert files == ["order-alder-flat-building-supply.pdf", "order-cold-fork-sand-gravel.pdf"]
+    assert owner.get(f"/job/firehall/paper/{files[1]}").headers["Content-Type"] == "application/pdf"
+
+
+def test_every_bar_is_drawn_once_for_each_way_it_is_sawn(owner):
+    from darby.desk.reading import read
+
+    page = owner.get("/job/firehall/cuts/").text
+    lists = read("firehall", later=True).answers.of("cuts")
+    ways = sum(len(x.cuts.patterns) for x in lists.lists if x.cuts)
+    assert page.count('class="narrow"') == page.count('class="wide"') == ways
+    assert len(re.findall(r'aria-label="', page)) > 0
+    assert f"${lists.cost.value:,}" in page
+    drawn = re.findall(r'<div class="wide"><svg.*?</svg>', page, re.DOTALL)
+    pieces = [n for x in lists.lists if x.cuts for bars in x.cuts.patterns for n in [len(bars[0].cuts)]]
+    assert [len(re.findall(r'class="d-cut-edge"', svg)) for svg in drawn] == pieces
+
+
+def test_the_lines_of_the_price_are_all_there_and_add_up(owner):
+    from decimal import Decimal
+
+    from darby.desk.reading import read
+    from darby.tables.priced import built_pages
+    from darby.tables.setting import Setting
+
+    answers = read("firehall").answers
+    price = answers.of("price")
+    first, *rest = built_pages(price, answers, Setting("en", "us"))
+    shown = [Decimal(row[1].strip("$").replace(",", "")) for t in rest for row in t.rows if len(row) > 1]
+    assert sorted(shown) == sorted(line.amount.value for line in price.lines)
+    assert sum(shown) == price.loaded.cost.value
+    assert first.last[1] == f"${price.total.value:,}"
+    page = owner.get("/job/firehall/price/").text
+    for table in (first, *rest):
+        assert table.title in page
+
+
+def test_what_moves_the_price_and_what_he_might_rather_have(owner):
+    from darby.answers.alternatives import alternatives
+    from darby.answers.moves import moves
+    from darby.desk.reading import read
+
+    page = owner.get("/job/firehall/price/").text
+    answers = read("firehall").answers
+    for one in (*moves(answers), *alternatives(answers)):
+        assert f"{'+' if one.change > 0 else '-'}${abs(one.change):,}" in page
+
+
+# --- in a browser -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_money_reads_well_at_both_widths(desk, browser, job, who, language):
+    from axe_playwright_python.sync_playwright import Axe
+
+    from darby.desk.quoting import frozen
+    from darby.desk.reading import read
+    from tests.browser import LAPTOP, PHONE
+
+    frozen.freeze(uuid4(), read(job), who)
+    keep(job, who, 'height = "12\'"', 'height = "13\'"')
+    context = browser.new_context(viewport=PHONE, reduced_motion="reduce", service_workers="block")
+    page = context.new_page()
+    page.goto(desk.link(f"owner {language}", "owner", language=language))
+    for name in ("order/", "cuts/", "price/", "quote/?look=1"):
+        page.goto(f"{desk.address}/job/{job}/{name}")
+        for size in (PHONE, LAPTOP):
+            page.set_viewport_size(size)
+            where = (name, size["width"], language)
+            assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), where
+        found = Axe().run(page, options={"resultTypes": ["violations"]}).response["violations"]
+        assert not found, (where, [(v["id"], [n["html"][:160] for n in v["nodes"][:3]]) for v in found])
+    page.locator(".sheets img").first.evaluate("i => i.decode()")
+    assert page.locator(".sent .changes tbody tr").count() > 3
+    context.close()

@@ -20,12 +20,12 @@ def bar_sheet(longest: Fraction, wide: float, name: str = "paper-bars") -> Sheet
 
 
 def bar_marks(length: Fraction, pieces: Sequence[tuple[str, Fraction]], kerf: Fraction, sheet: Sheet,
-              left: str = "", system: System = "us") -> tuple[Mark, ...]:  # fmt: skip
+              left: str = "", system: System = "us", high: float = HIGH) -> tuple[Mark, ...]:  # fmt: skip
     """One bar from its left end: ``pieces`` (letter, length [m]) in the order they are sawn, ``kerf`` [m] between.
 
-    ``left``: what is said of the rest, where there is room for it.
+    ``left``: what is said of the rest, where there is room for it. ``high``: how high it is drawn [sheet units].
     """
-    high = sheet.metres(HIGH)
+    high = sheet.metres(high)
     marks: list[Mark] = []
     start = Fraction(0)
     for letter, piece in pieces:

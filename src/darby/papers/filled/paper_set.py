@@ -24,7 +24,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from darby.answers import Answers
-    from darby.papers.model import Paper
+    from darby.papers.model import OrderPaper, Paper
+    from darby.quantities import Order
     from darby.words import Language
 
 
@@ -45,9 +46,7 @@ def each_paper(answers: Answers) -> Iterator[tuple[str, Paper | bytes]]:
         yield "quote.pdf", quote(writer, price)
     yield "working.pdf", working_package(writer)
     if order is not None:
-        taken: set[str] = set()
-        for supplier, paper in orders(writer, order).items():
-            yield _free(taken, f"order-{_slug(supplier)}" if _slug(supplier) else "order"), paper
+        yield from order_papers(writer, order).items()
     for surface in answers.good("volumes"):
         yield f"crew-{surface}.pdf", crew_sheet(writer, surface)
     mixes = answers.good("mixes").get("job")
@@ -61,6 +60,15 @@ def each_paper(answers: Answers) -> Iterator[tuple[str, Paper | bytes]]:
     yield from ((name, paper) for name, paper in others.items() if paper is not None)
     for wall in answers.job.surfaces:
         yield f"wall-{wall.id}.dxf", to_dxf((*marks_of(writer, wall), *lath_over(writer, wall)))
+
+
+def order_papers(writer: Writer, order: Order) -> dict[str, OrderPaper]:
+    """File name to paper: one for each supplier."""
+    taken: set[str] = set()
+    return {
+        _free(taken, f"order-{_slug(supplier)}" if _slug(supplier) else "order"): paper
+        for supplier, paper in orders(writer, order).items()
+    }
 
 
 def not_made(answers: Answers, language: Language | None = None) -> tuple[str, ...]:

@@ -160,7 +160,7 @@ def _proved(writer: Writer, cuts: CutList) -> str:
 def _row(writer: Writer, cuts: CutList, bars: tuple[Bar, ...], sheet: Sheet, languages: tuple[Language, ...]) -> SawRow:
     """Bars sawn alike, drawn once: letter by letter the places that their pieces go to."""
     first = bars[0]
-    letters = [(_letter(n), Fraction(cut.length)) for n, cut in enumerate(first.cuts)]
+    letters = [(piece_letter(n), Fraction(cut.length)) for n, cut in enumerate(first.cuts)]
     left = _long(writer, first.left) if first.left else ""
     rest = size(first.left, writer.system) if first.left else ""
     marks = bar_marks(Fraction(first.stock), letters, Fraction(cuts.kerf), sheet, rest, writer.system)
@@ -175,10 +175,10 @@ def _row(writer: Writer, cuts: CutList, bars: tuple[Bar, ...], sheet: Sheet, lan
                   Picture(to_svg(marks, sheet, title=alt), alt), cut_rows, left)  # fmt: skip
 
 
-def _letter(n: int) -> str:
+def piece_letter(n: int) -> str:
     """a, b ... z, then aa, ab ..."""
     more, one = divmod(n, LETTERS)
-    return (_letter(more - 1) if more else "") + chr(ord("a") + one)
+    return (piece_letter(more - 1) if more else "") + chr(ord("a") + one)
 
 
 def _run(letters: list[str]) -> str:

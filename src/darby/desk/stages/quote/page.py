@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from darby.desk.frame import Change
 
 SHORT = 8
-"""Signs of a hash that a person compares."""
+"""Signs of a version that a person compares."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,6 @@ class Line:
     """A quote that was sent: what it stood on, what of that is another now, and every number that differs."""
 
     sent: frozen.Sent
-    paper: str
     moved: tuple[tuple[str, str, str], ...]
     differs: tuple[Change, ...]
 
@@ -57,7 +56,7 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
 
 def _line(sent: frozen.Sent, now: dict[str, str], answers: Answers, setting: Setting) -> Line:
     moved = tuple((key, was[:SHORT], now[key][:SHORT]) for key, was in sent.stood.items() if was != now[key])
-    return Line(sent, sent.paper[:SHORT], moved, tuple(frozen.differs(sent, answers, setting)))
+    return Line(sent, moved, tuple(frozen.differs(sent, answers, setting)))
 
 
 def _papers(read: Read, answers: Answers, setting: Setting) -> list[dict[str, str]]:
