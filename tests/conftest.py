@@ -5,8 +5,13 @@ from __future__ import annotations
 from collections import Counter
 
 import pytest
+from hypothesis import settings
 
 COUNTS = pytest.StashKey[Counter[str]]()
+
+# How long an example takes says more about what else the machine does than about the code.
+settings.register_profile("darby", deadline=None)
+settings.load_profile("darby")
 
 
 def pytest_configure(config: pytest.Config) -> None:

@@ -23,6 +23,8 @@ THEIRS = {
     "lb": "pound", "oz": "ounce", "ton": "short_ton", "g": "gram", "kg": "kilogram", "t": "metric_ton",
     "s": "second", "min": "minute", "h": "hour", "day": "day", "mph": "mile/hour", "km/h": "kilometer/hour",
     "": "dimensionless", "%": "percent", "$": "dimensionless",
+    "F deg": "delta_degree_Fahrenheit", "C deg": "delta_degree_Celsius",
+    "/F deg": "1/delta_degree_Fahrenheit", "/C deg": "1/delta_degree_Celsius",
 }  # fmt: skip
 """Our name to Pint's. Money has no unit there: a price per pound is checked by its pound."""
 
