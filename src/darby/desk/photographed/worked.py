@@ -12,7 +12,7 @@ from darby.desk.photographed.sheet import Frame, Line, Sheet
 from darby.measure import Fault, Told, Unreadable
 
 if TYPE_CHECKING:
-    from darby.measure import Straight
+    from darby.measure import Straight, Taken
     from darby.measure.surface import Surface
     from darby.measure.units import System
 
@@ -114,13 +114,19 @@ def _framed(worked: Worked, n: int, frame: Frame, size: tuple[int, int], system:
         worked.faults[at] = unreadable.fault
         return
     taken = {"width": framed.width, "height": framed.height, "at": framed.at, "up": framed.up}
-    told = {name: measure.told(t.metres, t.give, system) for name, t in taken.items()}
+    told = {name: _told(t, system) for name, t in taken.items()}
     left, low = framed.at.metres, framed.up.metres
     right, top = left + framed.width.metres, low + framed.height.metres
     worked.corners[n] = tuple(_ends(straight, [(left, low), (right, low), (right, top), (left, top)]))
     worked.frames[n] = told
     if framed.askew > framed.width.give:
         worked.askew[n] = measure.told(framed.askew, 0.0, system)
+
+
+def _told(taken: Taken, system: System) -> Told:
+    """Rounded; a sill that is a hair below the foot of the wall, within its ±, stands on it."""
+    below = -taken.metres if -taken.give <= taken.metres < 0 else 0.0
+    return measure.told(taken.metres + below, taken.give + below, system)
 
 
 def _measured(worked: Worked, n: int, line: Line, size: tuple[int, int], system: System) -> None:

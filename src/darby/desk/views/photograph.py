@@ -24,7 +24,7 @@ from darby.desk.reading import Read
 from darby.desk.speaking import said_in
 from darby.desk.views.job import job_or_404, stage_response
 from darby.job import JobError, dump
-from darby.words import Verbatim, surface_called
+from darby.words import Verbatim
 
 PAGE = "photograph"
 MOST_NAME = 60
@@ -55,13 +55,7 @@ def marks(request: HttpRequest, document: str, sha256: str) -> HttpResponseBase:
     if request.POST.get("act") != "keep":
         request.photograph = Sent(photo.sha, sheet)  # type: ignore[attr-defined]
         return stage_response(request, stage_pages()[PAGE], found)
-    says = sheet.said()
-    setting = said_in(request)
-    wall = surfaces.get(sheet.surface)
-    called = Verbatim(surface_called(wall, setting.language)) if wall is not None else Verbatim("")
-    counts = {"marks": len(says["marks"]), "openings": len(says["frames"]), "lengths": len(says["lines"])}
-    text = setting.say("desk.photograph.log-marks", wall=called, **counts)
-    saving.note_down(_id(request), document, KIND, person_of(request), said=says | {"text": text}, at=photo.sha)
+    _note(request, document, KIND, sheet.said(), photo)
     return _back(document, sha256)
 
 
@@ -100,21 +94,18 @@ def confirm(request: HttpRequest, document: str, sha256: str) -> HttpResponseBas
         tables, id = put_in(found.tables, surface, told, id=old, kind=kind, name=name)
     except KeyError:
         return _not_so(request, found, photo, n, 422, setting.say("desk.photograph.no-openings-here"))
-    says = {"key": key, "surface": surface.id, "opening": id, "sheet": str(stands[0].id), **said(told)}
-    values = {"letter": Verbatim(letter(n)), "size": Verbatim(says["size"]), "at": Verbatim(says["at"])}
-    says["text"] = setting.say("desk.photograph.log-confirmed", **values, up=Verbatim(says["up"]))
+    says = {"key": key, "letter": letter(n), "surface": surface.id, "opening": id, "sheet": str(stands[0].id)}
+    says |= said(told)
     person = person_of(request)
     try:
         with transaction.atomic():
             saving.keep(document, dump(tables), person, base=found.revision.number)
-            saving.note_down(_id(request), document, CONFIRMED, person, said=says, at=photo.sha)
+            _note(request, document, CONFIRMED, says, photo)
     except JobError as error:
         return _not_so(request, found, photo, n, 422, *(fault_text(fault, setting) for fault in error.faults))
     except saving.Clash as clash:
         words = setting.say("desk.clash.says", who=Verbatim(clash.latest.who.name))
         return _not_so(request, found, photo, n, 409, words)
-    except saving.SentOtherwise:  # the same button a second time: it stands already
-        return _back(document, sha256)
     request.photograph = Sent(photo.sha)  # type: ignore[attr-defined]
     return stage_response(request, stage_pages()[PAGE], job_or_404(document), found.answers, kept=True)
 
@@ -129,8 +120,13 @@ def _not_so(
     return response
 
 
-def _id(request: HttpRequest) -> UUID:
+def _note(request: HttpRequest, document: str, kind: str, says: dict[str, Any], photo: Photo) -> None:
+    """A line of the log under the id of its form; sent again from an old page and saying something else, a new line."""
     try:
-        return UUID(request.POST.get("id", ""))
+        id = UUID(request.POST.get("id", ""))
     except ValueError:
-        return uuid4()
+        id = uuid4()
+    try:
+        saving.note_down(id, document, kind, person_of(request), said=says, at=photo.sha)
+    except saving.SentOtherwise:
+        saving.note_down(uuid4(), document, kind, person_of(request), said=says, at=photo.sha)

@@ -8,6 +8,7 @@ from uuid import uuid4
 from django.http import HttpRequest
 
 from darby.desk.kept import saving
+from darby.desk.photographed.telling import said_of
 from darby.desk.places import StagePage
 from darby.desk.reading import Read
 from darby.desk.speaking import said_in
@@ -19,14 +20,17 @@ SILENT = ("quote", "taken", "closed", "opened")
 
 def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     """The lines, and an id for the next one, so that it is kept once however often it is sent."""
-    language = said_in(request).language
+    setting = said_in(request)
     surfaces = read.job.surfaces if read.job is not None else ()
-    called = {s.id: surface_called(s, language) for s in surfaces}
+    called = {s.id: surface_called(s, setting.language) for s in surfaces}
     entries = [e for e in saving.log(read.id) if e.kind not in SILENT]
     photographs = {e.photograph_id for e in entries}
     return {
         # a line about a photograph stands at its hash, which says nothing to anybody
-        "entries": [(e, called.get(e.at, "" if e.at == "job" or e.at in photographs else e.at)) for e in entries],
+        "entries": [
+            (e, called.get(e.at, "" if e.at == "job" or e.at in photographs else e.at), said_of(e, called, setting))
+            for e in entries
+        ],
         "new_id": uuid4(),
         "photo_id": uuid4(),
         "surfaces": [{"id": id, "name": name} for id, name in called.items()],
