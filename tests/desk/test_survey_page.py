@@ -203,14 +203,13 @@ def test_the_crew_sees_it_and_puts_nothing_on(crew, old):
         assert crew.post(f"/job/{document}/survey/{where}?at=south", base="1", kind="loose").status == 403
 
 
-@pytest.mark.parametrize("language", ["en", "es"])
-def test_it_reads_well(desk, browser, old, language):
+@pytest.mark.parametrize(("language", "size"), [("en", PHONE), ("es", LAPTOP)])
+def test_it_reads_well(desk, browser, old, language, size):
     document = old(FOUND)
-    for size in (PHONE, LAPTOP):
-        page = browser.new_context(viewport=size, reduced_motion="reduce", service_workers="block").new_page()
-        page.goto(desk.link(f"mason {language}", "owner", language=language))
-        page.goto(f"{desk.address}/job/{document}/survey/?at=south")
-        found = AXE.run(page, options={"resultTypes": ["violations"]}).response["violations"]
-        assert not found, [(v["id"], [n["html"][:160] for n in v["nodes"][:3]]) for v in found]
-        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
-        page.context.close()
+    page = browser.new_context(viewport=size, reduced_motion="reduce", service_workers="block").new_page()
+    page.goto(desk.link(f"mason {language}", "owner", language=language))
+    page.goto(f"{desk.address}/job/{document}/survey/?at=south")
+    found = AXE.run(page, options={"resultTypes": ["violations"]}).response["violations"]
+    assert not found, [(v["id"], [n["html"][:160] for n in v["nodes"][:3]]) for v in found]
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    page.context.close()

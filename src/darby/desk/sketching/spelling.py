@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 
 from darby.measure import length
 from darby.measure.faults import Fault, Unreadable
+from darby.measure.surface import Surface
 from darby.measure.units import IN, System
 from darby.measure.writing import write
-from darby.words import LANGUAGES, Language, catalogue
+from darby.words import LANGUAGES, Language, catalogue, surface_called
 
 START = "desk.line."
 FINEST = 64
@@ -91,3 +93,16 @@ def free_name(stem: str, taken: Iterable[str]) -> str:
         number += 1
         free = f"{plain}-{number}"
     return free
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A surface in a line of walls: its id, and what it is called."""
+
+    id: str
+    name: str
+
+
+def named(surfaces: Iterable[Surface], language: Language) -> list[Named]:
+    """Walls as the reader calls them."""
+    return [Named(surface.id, surface_called(surface, language)) for surface in surfaces]

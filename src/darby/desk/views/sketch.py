@@ -41,14 +41,16 @@ def units_of(tables: Mapping[str, Any]) -> str | None:
 
 
 def answered(request: HttpRequest, document: str, page: str, before: Answers | None, **more: Any) -> HttpResponseBase:
-    """The page after a change, with every answer that is another than before."""
+    """The page after a change, with every answer that is another than before: first the last line of each table."""
     stage = stage_pages()[page]
     found = read(document, later=stage.later)
     if found is None:
         raise Http404
     refused = getattr(request, "not_kept", None)
     if before is not None and found.answers is not None and refused is None:
-        more["by_hand_changed"] = _changed(stage, before, found.answers, said_in(request))
+        every = _changed(stage, before, found.answers, said_in(request))
+        last = list({change.where: change for change in every}.values())
+        more |= {"by_hand_changed": every, "by_hand_first": last, "by_hand_rest": [c for c in every if c not in last]}
     response = stage_response(request, stage, found, before, by_hand=refused is None, **more)
     response.status_code = refused.status if isinstance(refused, NotKept) else OK
     return response

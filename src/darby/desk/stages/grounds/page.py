@@ -18,12 +18,13 @@ from darby.desk.reading import Read
 from darby.desk.sketching.places import grids, step
 from darby.desk.sketching.readings import Logged, logged
 from darby.desk.sketching.refusing import said_back
+from darby.desk.sketching.spelling import named
 from darby.desk.speaking import said_in
 from darby.drawing import LAPTOP, PHONE, Mark, elevation
 from darby.drawing.geometry import box, flat_outline
 from darby.drawing.lettering import inches
 from darby.drawing.map import thickness_map
-from darby.words import Verbatim
+from darby.words import Verbatim, surface_called
 
 if TYPE_CHECKING:
     from darby.grounds import Grounds
@@ -53,9 +54,10 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     told = {"narrow": narrow.plain(), "wide": wide.plain(), "step": step(setting.system), "system": setting.system,
             "as": "point"}  # fmt: skip
     walk = steps(read.id)
-    title = setting.say("desk.reading.map", wall=Verbatim(here.name))
+    title = setting.say("desk.reading.map", wall=Verbatim(surface_called(here, setting.language)))
     return {
-        "surface": here, "surfaces": walls, "at": here.id, "told": json.dumps(told), "new_id": uuid4(),
+        "surface": here, "surfaces": named(walls, setting.language), "at": here.id,
+        "told": json.dumps(told), "new_id": uuid4(),
         "drawing": on_both(marks, title, setting, PHONE, LAPTOP, ()),
         "placed": wall_drawing(here, answers, setting) if found is not None else None,
         "lines": lines, "open_lines": [line for line in lines if not line.taken],

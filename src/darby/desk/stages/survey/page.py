@@ -16,6 +16,7 @@ from darby.desk.reading import Read
 from darby.desk.sketching.found import CHOICES, KINDS, findings, index_of, survey_of
 from darby.desk.sketching.places import grids, step
 from darby.desk.sketching.refusing import said_back
+from darby.desk.sketching.spelling import named
 from darby.desk.speaking import said_in
 from darby.drawing import LAPTOP, PHONE, elevation
 from darby.drawing.survey import surveyed_elevation
@@ -60,7 +61,7 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     heard = "\n".join(said.taps if said is not None else ())
     title = setting.say("desk.found.drawing", wall=Verbatim(surface_called(here, language)))
     return {
-        "surface": here, "surfaces": walls, "at": at, "told": json.dumps(told), "back": back,
+        "surface": here, "surfaces": named(walls, language), "at": at, "told": json.dumps(told), "back": back,
         "base": read.revision.number, "drawing": on_both(marks, title, setting, PHONE, LAPTOP, ()), "kinds": KINDS,
         "choices": {key: [(w, w == again.get(key)) for w in words] for key, words in CHOICES.items()},
         "findings": findings(

@@ -15,8 +15,10 @@ from darby.desk.reading import Read
 from darby.desk.sketching.entries import sketch, wrote
 from darby.desk.sketching.places import grids, step
 from darby.desk.sketching.refusing import said_back
+from darby.desk.sketching.spelling import named
 from darby.desk.speaking import said_in
 from darby.measure.units import unit
+from darby.words import surface_called
 from darby.working import Quantity
 
 FINE = {"us": "in", "metric": "mm"}
@@ -31,10 +33,10 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     setting = said_in(request)
     found = {
         "at": here.id,
-        "title": here.name,
+        "title": surface_called(here, setting.language),
         "sub": setting.say("desk.wall.of", number=str(job.surfaces.index(here) + 1), count=str(len(job.surfaces))),
         "surface": here,
-        "surfaces": job.surfaces,
+        "surfaces": named(job.surfaces, setting.language),
         "drawing": wall_drawing(here, read.answers, setting),
     }
     return found | (by_hand(request, read, found) if person_of(request).is_owner else {})
