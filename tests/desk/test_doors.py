@@ -8,7 +8,7 @@ import pytest
 from tests.desk.running import Browserless
 
 JOBS = ("firehall", "garden-wall")
-POSTS = {"sign-out", "look", "shut-out", "back"}
+POSTS = {"sign-out", "look", "shut-out", "back", "day-down", "day-take", "quote-send", "away"}
 """Addresses that only take what is sent to them; opened, they say 405."""
 FOR_ALL = {"sign-in", "by-link"}
 
@@ -20,7 +20,8 @@ def addresses() -> list[tuple[str, str]]:
     from darby.desk.places import stage_pages
 
     values = {"document": "garden-wall", "number": 1, "id": 1, "secret": "x", "shape": "wall", "key": "coats",
-              "sha256": "0" * 64, "name": "quote.pdf", "at": "wall-front"}  # fmt: skip
+              "sha256": "0" * 64, "name": "quote.pdf", "at": "wall-front",
+              "line": "00000000-0000-4000-8000-000000000000"}  # fmt: skip
     found = []
     for pattern in get_resolver().url_patterns:
         wanted = {k: values[k] for k in pattern.pattern.converters if k in values}

@@ -89,6 +89,12 @@ def headed(row: tuple[str, ...], table: Any) -> list[dict[str, Any]]:
 
 
 @register.filter
+def spoken(says: dict[str, str], how: str) -> str:
+    """Of a sentence in every language and system the reader's."""
+    return says.get(how, "")
+
+
+@register.filter
 def words(text: str) -> list[str]:
     """The words of a text, for a list of codes in a template."""
     return text.split()

@@ -5,44 +5,61 @@ from __future__ import annotations
 import json
 import re
 from dataclasses import asdict, dataclass
-from datetime import date
-from typing import TYPE_CHECKING
+from datetime import date, timedelta
+from typing import TYPE_CHECKING, Any, get_args
+from uuid import uuid4
 
-from django.http import HttpRequest, HttpResponseBase
+from django.http import Http404, HttpRequest, HttpResponseBase
 from django.shortcuts import redirect, render
 from django.urls import reverse
-from django.views.decorators.http import require_GET
+from django.utils import timezone
+from django.views.decorators.http import require_GET, require_POST
 
 from darby.answers.asked import ask
+from darby.answers.open_jobs import next_coats
+from darby.answers.open_jobs import open_jobs as next_of_all
 from darby.desk import made
 from darby.desk.doors import for_crew, person_of
-from darby.desk.kept import saving
-from darby.desk.kept.models import Revision
+from darby.desk.kept import FIRM, saving
+from darby.desk.kept.models import Entry, Revision
 from darby.desk.places import State, stage_pages
 from darby.desk.reading import Read, read_revision
 from darby.desk.speaking import said_in
 from darby.measure import Unreadable
+from darby.measure.units import System
+from darby.tables.open_jobs import open_jobs_page
 from darby.tables.said import fault_sections, question_sections, source_lines
 from darby.tables.setting import Setting
-from darby.words import Verbatim
+from darby.words import LANGUAGES, Verbatim
 
 if TYPE_CHECKING:
     from darby.answers.asked import Asked
 
 SUM = re.compile(r"\d.*[x×*].*\d")
 MOST_FOUND = 8
+CLOSED, OPENED = "closed", "opened"
 
 
 @dataclass(frozen=True, slots=True)
 class JobLine:
-    """A job of the list: its name, where it is, when it may begin, when it would be done, and how it stands."""
+    """A job of the list: its next coat, from when it may go on and by when it must, in words what to do with it.
+
+    ``says`` by language and system ("en us"). ``open``: a coat is still to come, or it cannot be said yet. The line is
+    another one from the day ``until`` on; None: only when the job changes.
+    """
 
     id: str
     name: str
     address: str
-    first: date | None
-    last: date | None
+    ready_from: date | None
+    must_by: date | None
     state: State
+    says: dict[str, str]
+    open: bool
+    until: date | None
+
+
+DATES = ("ready_from", "must_by", "until")
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,28 +87,37 @@ def first(request: HttpRequest) -> HttpResponseBase:
     ):
         return redirect(reverse("job", args=[found[0].id]))
     said = answer_to(typed, said_in(request)) if typed and not found else None
-    context = {"typed": typed, "jobs": every, "found": found, "said": said, "owner": person_of(request).is_owner}
+    away = put_away()
+    setting = said_in(request)
+    context: dict[str, Any] = {
+        "typed": typed, "found": found, "said": said, "owner": person_of(request).is_owner,
+        "jobs": [job for job in every if job.open and job.id not in away],
+        "done": [job for job in every if not job.open and job.id not in away],
+        "away": [job for job in every if job.id in away],
+        "spoken": f"{setting.language} {setting.system}",
+    }  # fmt: skip
+    context["every"] = (context["jobs"], context["done"])
     whole = not request.headers.get("HX-Request")
     return render(request, "desk/first.html" if whole else "desk/found.html", context)
 
 
 def open_jobs() -> list[JobLine]:
-    """Every job, those that can begin soonest first; those without days last."""
-    firm = saving.firm_text()
-    lines = [_job_line(revision, firm) for revision in saving.jobs()]
-    return sorted(lines, key=lambda line: (line.first is None, line.first or date.max, line.name))
+    """Every job, those whose next coat must go on soonest first, then by the first day; those without days last."""
+    firm, today = saving.firm_text(), timezone.localdate()
+    lines = [_job_line(revision, firm, today) for revision in saving.jobs()]
+    return sorted(lines, key=lambda one: (one.must_by or date.max, one.ready_from or date.max, one.name))
 
 
-def _job_line(revision: Revision, firm: str | None) -> JobLine:
+def _job_line(revision: Revision, firm: str | None, today: date) -> JobLine:
     """As it was made last, while the job and the firm stand as they did: a hundred jobs are not answered for a list."""
     key = (revision.document, revision.text, firm or "")
     found = _lines.get(key)
-    if found is None:
+    if found is None or _past(found, today):
         place = made.place_of("line", *key)
         kept = made.read(place)
         found = _read_line(kept) if kept is not None else None
-        if found is None:
-            found = _made_line(read_revision(revision, firm))
+        if found is None or _past(found, today):
+            found = _made_line(read_revision(revision, firm), today)
             made.write(place, json.dumps(asdict(found), default=date.isoformat).encode())
         if len(_lines) > MOST_LINES:
             _lines.clear()
@@ -103,24 +129,62 @@ _lines: dict[tuple[str, str, str], JobLine] = {}
 MOST_LINES = 2000
 
 
+def _past(line: JobLine, today: date) -> bool:
+    return line.until is not None and line.until <= today
+
+
 def _read_line(kept: bytes) -> JobLine | None:
     try:
         said = json.loads(kept)
-        days = {name: date.fromisoformat(said[name]) if said[name] else None for name in ("first", "last")}
+        days = {name: date.fromisoformat(said[name]) if said[name] else None for name in DATES}
         return JobLine(**(said | days))
     except (ValueError, TypeError, KeyError):
         return None
 
 
-def _made_line(found: Read) -> JobLine:
-    days = found.answers.good("days").get("job") if found.answers is not None else None
+def _made_line(found: Read, today: date) -> JobLine:
     head = found.tables.get("job", {})
     states = {page.state(found.answers) for page in stage_pages().values()}
     state: State = "asks" if found.faults or "asks" in states else "caution" if "caution" in states else "done"
-    return JobLine(
-        found.id, found.name, str(head.get("address", "")), days.first if days is not None else None,
-        days.last if days is not None else None, state,
-    )  # fmt: skip
+    about = (found.id, found.name, str(head.get("address", "")))
+    if found.answers is None:
+        return JobLine(*about, None, None, state, {}, True, None)
+    by_name = {found.id: found.answers}
+    one = next(iter(next_of_all(by_name, today)), None)
+    if one is None:
+        return JobLine(*about, None, None, state, {}, False, None)
+    settings = [Setting(language, system) for language in LANGUAGES for system in get_args(System)]
+    rows = {f"{s.language} {s.system}": open_jobs_page([one], by_name, today, s).rows[0] for s in settings}
+    says = {spoken: ". ".join(filter(None, row[-2:])) for spoken, row in rows.items()}
+    return JobLine(*about, one.ready_from, one.must_by, state, says, True, _until(found, today))
+
+
+def _until(found: Read, today: date) -> date | None:
+    """The next day on which something else is to be said: a coat may go on, must have gone on, is damp no longer."""
+    after = timedelta(days=1)
+    days: set[date] = set()
+    for coat in next_coats(found.answers, today) if found.answers is not None else ():
+        days |= {coat.ready_from} if coat.ready_from is not None else set()
+        days |= {day + after for day in (coat.must_by, coat.damp_until) if day is not None}
+    return min((day for day in days if day > today), default=None)
+
+
+def put_away() -> set[str]:
+    """Jobs that were put away and not brought back since."""
+    lines = Entry.objects.filter(kind__in=(CLOSED, OPENED)).order_by("when").values_list("document", "kind")
+    last = dict(lines)
+    return {document for document, kind in last.items() if kind == CLOSED}
+
+
+@require_POST
+def away(request: HttpRequest, document: str) -> HttpResponseBase:
+    """Put a job away, or bring it back: a line of its log; the job itself stays as it is."""
+    if document == FIRM or saving.latest(document) is None:
+        raise Http404
+    kind = OPENED if request.POST.get("do") == "bring-back" else CLOSED
+    if (document in put_away()) != (kind == CLOSED):
+        saving.note_down(uuid4(), document, kind, person_of(request))
+    return redirect("first")
 
 
 def matching(typed: str, every: list[JobLine]) -> list[JobLine]:

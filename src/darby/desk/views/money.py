@@ -39,12 +39,12 @@ def send(request: HttpRequest, document: str) -> HttpResponseBase:
 
 
 @require_GET
-def sent(_: HttpRequest, document: str, id: UUID) -> HttpResponseBase:
+def sent(_: HttpRequest, document: str, line: UUID) -> HttpResponseBase:
     """The paper that was sent, byte for byte."""
-    data = frozen.pdf_of(document, id)
+    data = frozen.pdf_of(document, line)
     if data is None:
         raise Http404
-    name = f"{document}-quote-{str(id)[:8]}.pdf"
+    name = f"{document}-quote-{str(line)[:8]}.pdf"
     return HttpResponse(data, content_type=frozen.PDF, headers={"Content-Disposition": f'inline; filename="{name}"'})
 
 
