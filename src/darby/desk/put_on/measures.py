@@ -61,9 +61,12 @@ def _count(text: str) -> Fraction:
     """How many, read as every number of a file is."""
     one = Fraction(CU_FT.scale)
     try:
-        return Fraction(measure.volume(f"{text} cu ft")) / one
+        count = Fraction(measure.volume(f"{text} cu ft")) / one
     except Unreadable:
-        raise Unreadable(Fault("measure.unreadable", "", text, COUNT)) from None
+        count = Fraction(0)
+    if not count > 0:
+        raise Unreadable(Fault("measure.unreadable", "", text, COUNT))
+    return count
 
 
 def written(volume: Fraction, system: System) -> str:

@@ -20,7 +20,6 @@ from darby.desk.put_on.lines import said
 from darby.desk.put_on.matching import entered
 from darby.desk.put_on.measures import measured
 from darby.desk.put_on.parting import limits_of
-from darby.desk.reading import Read
 from darby.desk.speaking import said_in
 from darby.desk.views.job import job_or_404, stage_response
 from darby.job import JobError, dump, loads
@@ -43,7 +42,7 @@ def joints_try(request: HttpRequest, document: str) -> HttpResponse:
     context: dict[str, Any] = {"read": found, "trying": True, "refused": []}
     firm = saving.firm_text()
     try:
-        job = loads(dump(said(_base(request, found), at, request.POST.dict())), firm=firm)
+        job = loads(dump(said(_base(request, document)[0], at, request.POST.dict())), firm=firm)
         context |= limits_of(answer(job, since=found.answers), at, setting)
     except JobError as error:
         context["refused"] = [fault_text(fault, setting) for fault in error.faults]
@@ -84,17 +83,17 @@ def kept(
     old = job_or_404(document, later=page.later)
     setting = said_in(request)
     target = FIRM if firm else document
-    before = _firm(request) if firm else _base(request, old)
+    before, number = _base(request, target)
     context: dict[str, Any] = {"kept": True}
     status, tables = 200, before
     try:
         tables = made(before)
-        saving.keep(target, dump(tables), person_of(request), base=_number(request.POST.get("base")))
+        saving.keep(target, dump(tables), person_of(request), base=number)
     except JobError as error:
         context = {"refused": [fault_text(fault, setting) for fault in error.faults]}
         status = 422
     except Unreadable as error:
-        context = {"refused": [fault_text(error.fault, setting)]}
+        context = {"refused": [fault_text(error.fault, setting).lstrip(": ")]}  # it stands in no file yet
         status = 422
     except saving.Clash as clash:
         context, status = {"clash": clash}, 409
@@ -116,16 +115,8 @@ def _number(text: str | None) -> int:
     return int(text) if text and text.isdigit() else 0
 
 
-def _base(request: HttpRequest, found: Read) -> Tables:
-    """The tables that the page was made from."""
+def _base(request: HttpRequest, document: str) -> tuple[Tables, int]:
+    """The tables that the page was made from, and their revision; the newest where it does not say."""
     number = _number(request.POST.get("base"))
-    if number in (0, found.revision.number):
-        return found.tables
-    before = next((r for r in saving.history(found.id) if r.number == number), found.revision)
-    return saving.tables(before.text)
-
-
-def _firm(request: HttpRequest) -> Tables:
-    number = _number(request.POST.get("base"))
-    now = next((r for r in saving.history(FIRM) if r.number == number), saving.latest(FIRM))
-    return saving.tables(now.text) if now is not None else {}
+    found = next((r for r in saving.history(document) if r.number == number), None) or saving.latest(document)
+    return (saving.tables(found.text), found.number) if found is not None else ({}, 0)
