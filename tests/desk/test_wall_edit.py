@@ -445,6 +445,17 @@ def test_walls_of_a_house_and_of_a_garden_change_where_they_are_written(desk, ow
     assert owner.post("/job/garden-wall-sketched/sketch?at=wall-back", _form=form, base="1").status == 404
 
 
+def test_a_page_that_was_answered_comes_back_to_itself(owner, made):
+    """The evening look, and whoever opens the address of a form, lead to the page and not to nothing."""
+    document = made()
+    where = f"/job/{document}/sketch?at=north"
+    reply = owner.post(where, _form=f"/job/{document}/wall/?at=north", base="1", length="21'")
+    assert f'name="back" value="/job/{document}/wall/?at=north"' in reply.text
+    for form in ("sketch", "sketch/line", "sketch/opening", "step"):
+        looked = owner.get(f"/job/{document}/{form}?at=north")
+        assert (looked.status, looked.address) == (302, f"/job/{document}/wall/?at=north")
+
+
 def test_the_crew_looks_and_changes_nothing(crew, made):
     document = made()
     page = crew.get(f"/job/{document}/wall/?at=south")

@@ -9,7 +9,6 @@ from django.http import HttpRequest, HttpResponseBase
 from django.shortcuts import redirect
 from django.urls import reverse
 from django.utils.http import urlencode
-from django.views.decorators.http import require_POST
 
 from darby.desk.doors import for_crew, person_of
 from darby.desk.kept import saving
@@ -17,7 +16,7 @@ from darby.desk.sketching.readings import READ, logged, taken_in
 from darby.desk.sketching.refusing import NotKept, sent_back, typed_fault
 from darby.desk.speaking import said_in
 from darby.desk.views.job import job_or_404
-from darby.desk.views.sketch import answered, keep_by_hand, surface_of
+from darby.desk.views.sketch import answered, keep_by_hand, posted_to, surface_of
 from darby.job.places import place
 from darby.measure import length
 from darby.measure.faults import Unreadable
@@ -26,7 +25,7 @@ PAGE = "grounds"
 
 
 @for_crew
-@require_POST
+@posted_to(PAGE)
 def add(request: HttpRequest, document: str) -> HttpResponseBase:
     """One reading, from a form without script; a phone sends its own by ``lines``."""
     now = job_or_404(document)
@@ -50,7 +49,7 @@ def add(request: HttpRequest, document: str) -> HttpResponseBase:
     return redirect(f"{reverse('stage', args=[document, PAGE])}?{urlencode({'at': at})}")
 
 
-@require_POST
+@posted_to(PAGE)
 def take(request: HttpRequest, document: str) -> HttpResponseBase:
     """Take what was read, line by line as it is ticked, into the job."""
     now = job_or_404(document)

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import wraps
 from typing import Any
 
 from django.http import Http404, HttpRequest, HttpResponseBase, QueryDict
+from django.shortcuts import redirect
 from django.urls import reverse
 from django.utils.http import urlencode
-from django.views.decorators.http import require_POST
 
 from darby.answers import Answers
 from darby.desk import frame
 from darby.desk.doors import person_of
 from darby.desk.kept import saving
+from darby.desk.kept.models import Revision
 from darby.desk.kept.undoing import steps
 from darby.desk.places import StagePage, stage_pages
 from darby.desk.reading import Read, read
@@ -26,8 +28,24 @@ from darby.job import JobError, dump
 from darby.tables.setting import Setting
 
 Make = Callable[[dict[str, Any]], dict[str, Any]]
+Change = Callable[[HttpRequest, str], HttpResponseBase]
 MOST_LINE = 500
 OK = 200
+
+
+def posted_to(page: str) -> Callable[[Change], Change]:
+    """A view that changes something, below the address of a page: whoever only looks there is sent to the page."""
+
+    def around(view: Change) -> Change:
+        @wraps(view)
+        def answer(request: HttpRequest, document: str) -> HttpResponseBase:
+            if request.method == "POST":
+                return view(request, document)
+            return redirect(f"{reverse('stage', args=[document, page])}?{request.GET.urlencode()}")
+
+        return answer
+
+    return around
 
 
 def units_of(tables: Mapping[str, Any]) -> str | None:
@@ -46,6 +64,8 @@ def answered(request: HttpRequest, document: str, page: str, before: Answers | N
     found = read(document, later=stage.later)
     if found is None:
         raise Http404
+    request.path = reverse("stage", args=[document, page])  # what the page says of itself, to come back to
+    request.META["QUERY_STRING"] = request.GET.urlencode()
     refused = getattr(request, "not_kept", None)
     if before is not None and found.answers is not None and refused is None:
         every = _changed(stage, before, found.answers, said_in(request))
@@ -77,7 +97,7 @@ def keep_by_hand(
     posted = {key: value for key, value in request.POST.items() if isinstance(value, str)}
     setting = said_in(request)
     base = int(posted["base"]) if posted.get("base", "").isdigit() else 0
-    revision = next((r for r in saving.history(document) if r.number == base), None) or saving.latest(document)
+    revision = Revision.objects.filter(document=document, number=base).first() or saving.latest(document)
     if revision is None:
         raise Http404
     old = read(document, later=stage_pages()[page].later)
@@ -137,7 +157,7 @@ def there(document: str, number: int, at: str, setting: Any) -> Sketch | None:
     return sketch(found.tables, surface, by, setting.system) if by is not None and surface is not None else None
 
 
-@require_POST
+@posted_to("wall")
 def wall(request: HttpRequest, document: str) -> HttpResponseBase:
     """The list beside the sketch, or one size tapped in it (``what``, ``typed``)."""
     now = job_or_404(document)
@@ -169,7 +189,7 @@ def _tapped(shown: Sketch, what: str, text: str, system: Any, units: str | None)
         raise Http404 from None
 
 
-@require_POST
+@posted_to("wall")
 def line(request: HttpRequest, document: str) -> HttpResponseBase:
     """A shape by one line."""
     job_or_404(document)
@@ -189,7 +209,7 @@ def line(request: HttpRequest, document: str) -> HttpResponseBase:
     return keep_by_hand(request, document, "wall", "line", make, then=first, added=taken)
 
 
-@require_POST
+@posted_to("wall")
 def opening(request: HttpRequest, document: str) -> HttpResponseBase:
     """An opening by shorthand."""
     now = job_or_404(document)
@@ -212,7 +232,7 @@ def opening(request: HttpRequest, document: str) -> HttpResponseBase:
     return keep_by_hand(request, document, "wall", "opening", make, placed=placed)
 
 
-@require_POST
+@posted_to("wall")
 def step(request: HttpRequest, document: str) -> HttpResponseBase:
     """One step back in the history, or forward again (``way``): only from what the page showed."""
     now = job_or_404(document)

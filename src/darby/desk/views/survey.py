@@ -5,13 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from django.http import Http404, HttpRequest, HttpResponseBase
-from django.views.decorators.http import require_POST
 
 from darby.desk.reading import Read, read
 from darby.desk.sketching import found as by_hand
 from darby.desk.speaking import said_in
 from darby.desk.views.job import job_or_404
-from darby.desk.views.sketch import keep_by_hand
+from darby.desk.views.sketch import keep_by_hand, posted_to
 
 PAGE = "survey"
 
@@ -23,7 +22,7 @@ def _at(request: HttpRequest, now: Read) -> str:
     return at
 
 
-@require_POST
+@posted_to(PAGE)
 def add(request: HttpRequest, document: str) -> HttpResponseBase:
     """One finding more."""
     at = _at(request, job_or_404(document))
@@ -37,7 +36,7 @@ def add(request: HttpRequest, document: str) -> HttpResponseBase:
     )
 
 
-@require_POST
+@posted_to(PAGE)
 def keep(request: HttpRequest, document: str) -> HttpResponseBase:
     """The list: what is new in it, and what is taken out."""
     now = job_or_404(document)
