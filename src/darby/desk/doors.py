@@ -93,6 +93,7 @@ def let_in(request: HttpRequest, name: str, password: str) -> bool:
         return False
     attempt.delete()
     login(request, person)
+    request.session.cycle_key()  # also where he was signed in already
     return True
 
 

@@ -33,6 +33,7 @@ class Headers:
 
     def __call__(self, request: HttpRequest) -> HttpResponseBase:
         """Answer, with the headers."""
+        request.get_host()  # another name than ours is refused here, whether or not a view asks for it
         response = self.get_response(request)
         response.headers.setdefault("Content-Security-Policy", POLICY)
         response.headers.setdefault("Permissions-Policy", PERMISSIONS)

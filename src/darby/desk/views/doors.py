@@ -32,6 +32,7 @@ def by_link(request: HttpRequest, secret: str) -> HttpResponseBase:
     if person is None:
         return refused(request, "desk.door.link")
     login(request, person, backend="django.contrib.auth.backends.ModelBackend")
+    request.session.cycle_key()  # also where he was signed in already
     return redirect("first")
 
 

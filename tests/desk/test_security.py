@@ -1,0 +1,183 @@
+"""The doors under attack: bodies, hosts, cookies, sessions, guesses; nothing of it reaches a page."""
+
+import io
+import json
+import os
+import re
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+import zlib
+from uuid import uuid4
+
+from tests.desk.running import Browserless
+
+
+def raw(desk, text: bytes, wait: float = 20) -> bytes:
+    host, port = desk.address.removeprefix("http://").split(":")
+    with socket.create_connection((host, int(port)), timeout=wait) as wire:
+        wire.sendall(text)
+        got = b""
+        while piece := wire.recv(65536):
+            got += piece
+            if b"\r\n\r\n" in got:
+                break
+    return got
+
+
+def test_a_body_that_is_too_long_is_refused_before_it_is_read(desk):
+    begun = time.perf_counter()
+    head = b"POST /sign-in HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 500000000\r\n\r\n"
+    assert b" 413 " in raw(desk, head).splitlines()[0]
+    assert time.perf_counter() - begun < 10
+
+
+def test_headers_that_are_too_long_are_refused(desk):
+    got = raw(desk, b"GET / HTTP/1.1\r\nHost: 127.0.0.1\r\nX: " + b"x" * 40_000 + b"\r\n\r\n")
+    assert b" 431 " in got.splitlines()[0]
+
+
+def test_another_host_gets_nothing(desk):
+    for host in ("evil.example", "127.0.0.1.evil.example", "localhost@evil.example"):
+        got = raw(desk, f"GET /sign-in HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n".encode())
+        assert b" 400 " in got.splitlines()[0], host
+        assert b"evil" not in got and b"Traceback" not in got
+
+
+def test_a_forwarded_host_is_not_believed(owner):
+    page = owner.get("/people", X_Forwarded_Host="evil.example", X_Forwarded_Proto="https")
+    assert page.status == 200 and "evil" not in page.text
+
+
+def test_look_leads_nowhere_else(desk):
+    who = desk.signed_in("crew", "es")
+    for back in ("https://evil.example/", "//evil.example", "/\\evil.example", "javascript:alert(1)", "http:///x.y"):
+        reply = who.post("/look", back=back)
+        assert reply.status == 302 and reply.address == "/", back
+
+
+def test_the_session_is_another_after_signing_in_and_ends_at_signing_out(desk):
+    who = Browserless(desk.address)
+    who.get(desk.link("rotated", "crew"))
+    first = {c.name: c.value for c in who.jar}["desk"]
+    who.get(desk.link("rotated", "crew"))
+    second = {c.name: c.value for c in who.jar}["desk"]
+    assert first != second
+    assert who.post("/sign-out").status == 302
+    for old in (first, second):
+        request = urllib.request.Request(desk.address + "/me", headers={"Cookie": f"desk={old}"})
+        assert Browserless(desk.address)._open(request).status == 302
+
+
+def test_cookies_are_not_for_scripts(desk):
+    who = Browserless(desk.address)
+    got = who.get(desk.link("cookie", "crew")).headers["Set-Cookie"]
+    assert "HttpOnly" in got and "SameSite=Lax" in got
+
+
+def test_under_a_name_cookies_go_by_https_only():
+    code = (
+        "import os; os.environ |= {'DARBY_DESK_TLS': '1', 'DARBY_DESK_HOSTS': 'stucco.example'}\n"
+        "import darby.desk.settings as s\n"
+        "assert s.SESSION_COOKIE_SECURE and s.CSRF_COOKIE_SECURE and s.SECURE_HSTS_SECONDS > 3e7\n"
+        "assert s.SESSION_COOKIE_NAME.startswith('__Host-') and s.CSRF_COOKIE_NAME.startswith('__Host-')\n"
+        "assert 'stucco.example' in s.ALLOWED_HOSTS and '*' not in s.ALLOWED_HOSTS and not s.DEBUG\n"
+    )
+    env = {k: v for k, v in os.environ.items() if not k.startswith("DJANGO")}
+    subprocess.run([sys.executable, "-c", code], env=env, check=True, timeout=60)
+
+
+def test_twenty_guesses_from_one_address_are_enough(desk):
+    from darby.desk.kept.models import Attempt, Person
+
+    Attempt.objects.all().delete()
+    try:
+        door = Browserless(desk.address)
+        for n in range(20):
+            Attempt.objects.create(name=f"nobody {n}", address="127.0.0.1")
+        Person.objects.filter(name="known").delete()
+        Person.objects.add("known", "crew", "float and darby 7")
+        right = {"name": "known", "password": "float and darby 7"}
+        assert door.post("/sign-in", _form="/sign-in", **right).status == 403
+        Attempt.objects.all().delete()
+        assert door.post("/sign-in", _form="/sign-in", **right).status == 302
+    finally:
+        Attempt.objects.all().delete()
+
+
+def test_a_new_password_needs_the_one_that_stands(desk):
+    from darby.desk.kept.models import Person
+
+    who = Browserless(desk.address, desk.link("changer", "crew"))
+    me = {"name": "changer", "language": "en", "system": "us"}
+    assert who.post("/me", password="short", **me).status == 422
+    assert who.post("/me", password="x9" * 70, **me).status == 422
+    assert who.post("/me", password="lath and paper 4", **me).status == 302
+    assert who.post("/me", password="another one 12345", **me, **{"password-now": "wrong"}).status == 422
+    assert who.post("/me", password="another one 12345", **me, **{"password-now": "lath and paper 4"}).status == 302
+    assert Person.objects.get(name="changer").check_password("another one 12345")
+
+
+def upload(who: Browserless, path: str, field: str, data: bytes, **fields: str) -> int:
+    token = re.search(r'csrfmiddlewaretoken" value="(\w+)"', who.get("/me").text)[1]
+    mark = uuid4().hex
+    parts = [f'--{mark}\r\nContent-Disposition: form-data; name="{k}"\r\n\r\n{v}\r\n'.encode()
+             for k, v in {"csrfmiddlewaretoken": token, **fields}.items()]  # fmt: skip
+    parts.append(f'--{mark}\r\nContent-Disposition: form-data; name="{field}"; filename="../../x.jpg"\r\n\r\n'.encode())
+    body = b"".join(parts) + data + f"\r\n--{mark}--\r\n".encode()
+    kind = {"Content-Type": f"multipart/form-data; boundary={mark}"}
+    return who._open(urllib.request.Request(who.address + path, body, kind)).status
+
+
+def test_bombs_and_scripts_are_refused_as_photographs(crew):
+    bombs = (
+        b'<svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>',
+        b"PK\x03\x04" + zlib.compress(bytes(10_000_000), 9),
+        bomb(),
+        b"",
+    )
+    for data in bombs:
+        assert upload(crew, "/job/garden-wall/photographs", "photograph", data, id=str(uuid4())) == 400
+
+
+def bomb() -> bytes:
+    from PIL import Image
+
+    out = io.BytesIO()
+    Image.new("1", (20_000, 20_000)).save(out, "PNG")
+    return out.getvalue()
+
+
+def test_lists_that_nest_are_refused(crew):
+    token = json.loads(crew.get("/token").text)["token"]
+    for body in (
+        b"[" * 100_000 + b"]" * 100_000,
+        b'{"lines": [{"a": NaN}]}',
+        b"\xff",
+        b"{}",
+        b'{"lines": [' + b"9" * 90_000,
+    ):
+        kind = {"Content-Type": "application/json", "X-CSRFToken": token}
+        request = urllib.request.Request(crew.address + "/job/garden-wall/lines", body, kind)
+        assert crew._open(request).status == 400
+
+
+def test_crew_papers_hold_no_money(crew):
+    from pypdf import PdfReader
+
+    from darby.desk.money import MONEY
+
+    request = urllib.request.Request(crew.address + "/job/garden-wall/paper/tickets.pdf")
+    with crew.opener.open(request, timeout=120) as reply:
+        text = "\n".join(page.extract_text() for page in PdfReader(io.BytesIO(reply.read())).pages)
+    assert len(text) > 200 and not MONEY.search(text)
+    assert crew.get("/job/garden-wall/paper/quote.pdf").status == 403
+
+
+def test_an_error_tells_nothing(owner):
+    reply = owner.get("/job/no-such-job/wall/")
+    assert reply.status == 404
+    for word in ("Traceback", "urlpatterns", "darby/desk", "Django", "waitress"):
+        assert word not in reply.text and word not in str(reply.headers)
