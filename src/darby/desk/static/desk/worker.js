@@ -2,7 +2,7 @@
 // only when the desk does not answer. Each person's pages are kept apart, and forgotten at signing out.
 
 const STATIC = "static";
-const PATIENCE = 6000;
+const PATIENCE = 20000;
 const NO_SIGNAL = "/no-signal";
 
 self.addEventListener("install", (event) => {
@@ -19,20 +19,25 @@ self.addEventListener("message", (event) => {
 
 const pagesOf = (person) => `pages-${person}`;
 
+// Signing out while pages are being kept: what still comes in is kept no more.
+let forgotten = 0;
+
 async function forgetAll(but) {
+  if (!but) forgotten += 1;
   for (const name of await caches.keys()) if (name.startsWith("pages-") && name !== but) await caches.delete(name);
 }
 
 async function keepPages(addresses, files, person) {
   await forgetAll(pagesOf(person));
   await (await caches.open(STATIC)).addAll(files);
-  const pages = await caches.open(pagesOf(person));
+  const begun = forgotten;
   let kept = 0;
   for (const address of addresses) {
     try {
       const page = await fetch(address, { credentials: "same-origin" });
+      if (begun !== forgotten) break;
       if (page.ok && !page.redirected) {
-        await pages.put(address, page);
+        await (await caches.open(pagesOf(person))).put(address, page);
         kept += 1;
       }
     } catch {
@@ -67,7 +72,8 @@ async function page(asked) {
   } catch {
     for (const name of await caches.keys()) {
       if (!name.startsWith("pages-")) continue;
-      const kept = await (await caches.open(name)).match(asked.url, { ignoreSearch: true });
+      const pages = await caches.open(name);
+      const kept = (await pages.match(asked.url)) || (await pages.match(asked.url, { ignoreSearch: true }));
       if (kept) return kept;
     }
     return (await (await caches.open(STATIC)).match(NO_SIGNAL)) || Response.error();
