@@ -183,7 +183,10 @@ class Form:
 
     def _choices(self, node: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:
         words = catalogue(self.setting.language)
-        return tuple((str(word), words.get(f"word.{word}", str(word))) for word in node["enum"])
+        return tuple(
+            (str(word), words.get(f"desk.choice.{word}") or words.get(f"word.{word}", str(word)))
+            for word in node["enum"]
+        )
 
     def _faults(self, loc: Loc) -> list[str]:
         found = self.faults.get(place(self.tables, loc), [])
