@@ -21,7 +21,7 @@ desk: $(VENV)/.synced ## open the desk with its examples
 	$(RUN)/darby desk
 
 test: $(VENV)/.synced browser ## every test but the long runs
-	$(RUN)/pytest -n 2 -m "not proof"
+	$(RUN)/pytest -n 2 --dist loadfile -m "not proof"
 
 browser: ## Debian's chromium, for the tests of pages
 	@test -n "$$CHROMIUM" || command -v chromium >/dev/null 2>&1 \
