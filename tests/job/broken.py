@@ -28,8 +28,8 @@ TOP = (
 )
 WALL = (
     "id, name, height, facing, foot, base_edge, top, above_earth, above_paving, sprinklers, left, right, base, block, "
-    "joints, brick, behind, tests, sheathing, studs, out_of_plane, built, length, gable, outline, tilt, openings, zone, "
-    "count, place, retains"
+    "joints, brick, behind, tests, sheathing, studs, out_of_plane, built, length, gable, outline, tilt, openings, "
+    "zone, count, place, retains"
 )
 BASES = "block, concrete, frame, lath over block, painted block, brick, stone, old plaster, painted plaster"
 ON_FRAME = 'base = "frame" or base = "old plaster" or base = "painted plaster"'
