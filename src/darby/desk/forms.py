@@ -140,6 +140,7 @@ class Form:
     def field(self, loc: Loc, key: str, node: Mapping[str, Any], value: Any, *, must: bool) -> Field:
         """One key of the file."""
         kind = _kind(node)
+        title = section_title(key, self.setting) if len(loc) == 1 else field_title(key, self.setting)
         inside: tuple[Field, ...] = ()
         if kind == "table":
             inside = self._table(loc, node, value if isinstance(value, Mapping) else {})
@@ -148,23 +149,34 @@ class Form:
             rows = [*(value if isinstance(value, list) else []), {}]
             inside = tuple(
                 Field(
-                    ".".join(map(str, (*loc, n))), self._called(row, key, n, last=n == len(rows) - 1), key, "table",
+                    ".".join(map(str, (*loc, n))), self._called(row, title, n, last=n == len(rows) - 1), key, "table",
                     False, "", inside=self._table((*loc, n), entry, row if isinstance(row, Mapping) else {}),
                 )
                 for n, row in enumerate(rows)
             )  # fmt: skip
         return Field(
             name=".".join(map(str, loc)),
-            label=section_title(key, self.setting) if len(loc) == 1 else field_title(key, self.setting),
+            label=title,
             word=key,
             kind=kind,
             must=must,
-            hint=_plain(str(node.get("description", ""))) if self.setting.language == "en" else "",
+            hint=self._hint(loc, node),
             value="" if inside else _text(value, kind),
             choices=self._choices(node) if kind == "choice" else (),
             faults=tuple(self._faults(loc)),
             inside=inside,
         )
+
+    def _hint(self, loc: Loc, node: Mapping[str, Any]) -> str:
+        """What to write there, by the words of a new job's forms where the schema's own are in another language."""
+        if self.setting.language == "en":
+            return _plain(str(node.get("description", "")))
+        if loc[0] not in ("job", "garden_wall", "wall", "house", "coats") or (
+            loc[0] == "house" and loc[-1] == "openings"
+        ):
+            return ""
+        way = ".".join(str(step) for step in loc[1:] if not isinstance(step, int))
+        return catalogue(self.setting.language).get(f"desk.hint.{way}", "")
 
     def _table(self, loc: Loc, node: Mapping[str, Any], value: Mapping[str, Any]) -> tuple[Field, ...]:
         must = node.get("required", ())
@@ -173,9 +185,9 @@ class Form:
             for key, inner in node["properties"].items()
         )
 
-    def _called(self, row: Any, key: str, n: int, *, last: bool) -> str:
+    def _called(self, row: Any, title: str, n: int, *, last: bool) -> str:
         if last:
-            return self.setting.say("desk.form.another", section=Verbatim(section_title(key, self.setting).lower()))
+            return self.setting.say("desk.form.another", section=Verbatim(title.lower()))
         name = (
             row.get("name") or row.get("id") or row.get("item") or row.get("surface") if isinstance(row, dict) else ""
         )
