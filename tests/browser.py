@@ -1,4 +1,4 @@
-"""A real browser for tests: Debian's chromium, driven by Playwright. A folder's conftest imports what it needs.
+"""A real browser for tests: Debian's chromium, driven by Playwright. The conftest of all tests hands it out.
 
 Playwright's own browsers are not used and not downloaded: `make test` installs chromium on Debian where it is missing.
 """

@@ -7,6 +7,11 @@ from collections import Counter
 import pytest
 from hypothesis import settings
 
+from tests.browser import browser
+
+__all__ = ["browser"]
+"""One browser for the whole run: fetched by each folder for itself, a worker would start it twice, and cannot."""
+
 COUNTS = pytest.StashKey[Counter[str]]()
 
 # How long an example takes says more about what else the machine does than about the code.

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 
 import pytest
 
-from tests.browser import browser  # noqa: F401
 from tests.desk.running import Desk, started
 
 # Playwright runs an event loop in this thread; what the tests ask Django here is not in it.

@@ -11,9 +11,7 @@ import pytest
 
 from darby.pocket import pocket_sheet
 from tests.answers.jobs import EXAMPLES
-from tests.browser import browser, opened
-
-__all__ = ["browser"]
+from tests.browser import opened
 
 FIRM = EXAMPLES / "firm.toml"
 
