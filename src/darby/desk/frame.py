@@ -288,10 +288,14 @@ def _wrote(entry: object, at: str) -> bool:
     return not at or id is None or at == id or at.startswith(f"{id}-")
 
 
+NAMED_BY = ("name", "id", "what", "item")
+"""Keys by which an entry of the job file is known, the best first."""
+
+
 def _entry(entry: object, setting: Setting) -> tuple[str, tuple[tuple[str, str], ...]]:
     if not isinstance(entry, dict):
         return str(entry), ()
-    name = str(entry.get("name") or entry.get("id") or "")
+    name = str(next((entry[key] for key in NAMED_BY if entry.get(key)), ""))
     said = [(field_title(k, setting), _short(v, setting)) for k, v in entry.items() if k not in ("id", "name")]
     return name, tuple(said)
 
