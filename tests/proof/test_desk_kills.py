@@ -6,6 +6,7 @@ a cut of power does to a disk (for that there is ``synchronous = FULL``, whose p
 
 from __future__ import annotations
 
+import http.client
 import http.cookiejar
 import json
 import os
@@ -54,7 +55,7 @@ class Client:
         try:
             while True:
                 self.one()
-        except (OSError, ValueError):
+        except (OSError, ValueError, http.client.HTTPException):  # dead, perhaps in the middle of an answer
             return
 
 
@@ -85,7 +86,10 @@ def _lost(folder: Path, kills: int, *more: str) -> int:
         writing = [threading.Thread(target=client.until_it_dies) for _ in range(2)]
         for thread in writing:
             thread.start()
-        time.sleep(chance.uniform(0.02, 0.25))
+        until = time.monotonic() + 20  # on a busy machine the first line takes its time
+        while not client.told and time.monotonic() < until:
+            time.sleep(0.005)
+        time.sleep(chance.uniform(0.0, 0.2))
         os.kill(running.pid, signal.SIGKILL)
         running.wait()
         for thread in writing:
