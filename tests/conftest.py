@@ -31,6 +31,13 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
             config.stash[COUNTS][mark.kwargs["kind"]] += 1
 
 
+@pytest.fixture(autouse=True)
+def _nothing_wrote_into_a_byte_of_the_interpreter():  # type: ignore[no-untyped-def]
+    """Why: ``darby.measure.exact``."""
+    yield
+    assert bytes([0])[0] == 0
+
+
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:
     counts = config.stash[COUNTS]
     if counts:

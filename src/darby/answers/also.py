@@ -3,8 +3,9 @@ tests of a doubtful base."""
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from quicktions import Fraction
 
 from darby.answers.patch import cutting
 from darby.answers.recoat import before

@@ -10,8 +10,9 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from fnmatch import fnmatchcase
-from fractions import Fraction
 from typing import Any
+
+from quicktions import Fraction
 
 from darby.answers.quick import quick
 from darby.answers.stage import Answers

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from quicktions import Fraction
 
 from darby.answers.coats import SOFFIT_TILT, SurfaceCoats
 from darby.answers.stage import Answers, Stage

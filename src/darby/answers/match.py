@@ -13,7 +13,7 @@ from darby.quantities.model import ZoneArea
 from darby.working import Quantity
 
 if TYPE_CHECKING:
-    from fractions import Fraction
+    from quicktions import Fraction
 
     from darby.job.match import MatchWanted
     from darby.job.model import Job

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from quicktions import Fraction
 
 from darby.answers.coats import SurfaceCoats
 from darby.answers.days import coat_pace

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from quicktions import Fraction
 
 from darby.answers.graph import Later, walk
 from darby.job.model import Job, Wanted

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from quicktions import Fraction
 
 from darby.answers.also import also
 from darby.answers.bases import as_hung
@@ -150,7 +151,7 @@ def _joint_runs(job: Job, answers: Answers, name: str) -> list[EdgeRun]:
 
 
 def _width(value: float | Fraction) -> Fraction:
-    return value if isinstance(value, Fraction) else Fraction(value).limit_denominator(10**9)
+    return Fraction(value).limit_denominator(10**9) if isinstance(value, float) else Fraction(value)
 
 
 def _beyond(job: Job, answers: Answers, run: geometry.EdgeRun) -> str | None:

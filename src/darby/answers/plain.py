@@ -6,9 +6,11 @@ from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
 from datetime import date
 from decimal import Decimal
-from fractions import Fraction
 from functools import cache
+from numbers import Rational
 from typing import TYPE_CHECKING, Any
+
+from quicktions import Fraction
 
 from darby.measure.units import Unit
 from darby.rulebook.book import Book
@@ -80,6 +82,8 @@ def plain(thing: Any) -> Any:
             return [plain(v) for v in thing]
         case frozenset() | set():
             return sorted(plain(v) for v in thing)
+        case Rational():  # of somebody who called us with numbers of his own
+            return float(thing)
     if is_dataclass(thing) and not isinstance(thing, type):
         kind = type(thing).__name__
         row = {name: plain(getattr(thing, name)) for name in _names(type(thing))}

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.mix import MixParts, proposed, yield_of
 from darby.quantities import Allowances, Material, Mortar, QuickSum, Sand, quick_sum

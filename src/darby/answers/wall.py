@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from quicktions import Fraction
 
 from darby.answers.stage import Answers, Stage
 from darby.measure.geometry import EdgeRun, RevealArea, ZoneArea, edge_runs, reveal_areas, zone_areas

@@ -7,7 +7,8 @@ is noted. Doubling back has a most as well as a least: the brown goes on while t
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.buildup.model import CoatName, OwnCoat
 from darby.measure.faults import Fault, Unreadable

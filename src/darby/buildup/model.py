@@ -6,8 +6,9 @@ Inside SI: lengths in metres, times in seconds. Sentences are codes; ``darby.wor
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal, get_args
+
+from quicktions import Fraction
 
 from darby.measure.surface import BaseKind
 from darby.rulebook.book import Book

@@ -6,8 +6,9 @@ Lengths in metres, times in seconds. Sentences are codes.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.rulebook.book import Book
 from darby.working.model import Quantity

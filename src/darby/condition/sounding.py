@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 
 import shapely
+from quicktions import Fraction
 from shapely.geometry.base import BaseGeometry
 
 from darby.condition.survey_model import Heard, Hollow, Point, Tap

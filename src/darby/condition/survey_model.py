@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.measure.surface import Surface
 from darby.rulebook.book import Book

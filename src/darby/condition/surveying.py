@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import shapely
+from quicktions import Fraction
 
 from darby.condition.gauging import Gauged, gauged
 from darby.condition.sounding import bare_wall, shape_of, tapped_hollow, taps_of

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.rulebook import Book
 from darby.working import Quantity

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.drawing.lettering import size
 from darby.drawing.model import PAPER_FONT, Mark, Sheet

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from math import hypot
 
 import shapely
+from quicktions import Fraction
 from shapely.geometry.base import BaseGeometry
 
 from darby.drawing.geometry import (

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal, get_args
+
+from quicktions import Fraction
 
 from darby.measure.units import FT, IN, System
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.drawing.lettering import inches, thickness
 from darby.drawing.model import Mark, Point

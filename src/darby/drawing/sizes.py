@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from fractions import Fraction
 from itertools import pairwise
+
+from quicktions import Fraction
 
 from darby.drawing.geometry import box, flat_outline
 from darby.drawing.lettering import size

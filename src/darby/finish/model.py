@@ -6,8 +6,9 @@ Inside SI: metres. Sentences are codes; ``darby.words`` says them. A ``Sieve`` i
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal, get_args
+
+from quicktions import Fraction
 
 from darby.rulebook.book import Book
 from darby.rulebook.model import Figure

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import cos, pi, sin, sqrt, tan
+
+from quicktions import Fraction
 
 from darby.finish.model import MatchAsk, Paint, Relief
 from darby.measure.limits import at_most

@@ -6,8 +6,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from fractions import Fraction
+from numbers import Rational
 from typing import Any
+
+from quicktions import Fraction
 
 from darby.grounds.finished import check_finished
 from darby.grounds.model import (
@@ -107,7 +109,7 @@ def rolling_straightedge(readings: Iterable[Sequence[Length]], length: Length, a
 
 
 def _points(rows: Iterable[Sequence[Length]]) -> tuple[Point, ...]:
-    return tuple(tuple(x if isinstance(x, Fraction) else float(x) for x in row) for row in rows)  # type: ignore[misc]
+    return tuple(tuple(x if isinstance(x, Rational) else float(x) for x in row) for row in rows)  # type: ignore[misc]
 
 
 def _corners(outline: Any) -> tuple[Corner, ...]:

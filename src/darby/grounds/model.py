@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from decimal import Decimal
-from fractions import Fraction
 from typing import Literal, get_args
+
+from quicktions import Fraction
 
 from darby.measure.surface import BaseKind, Corner, Opening
 from darby.rulebook.book import Book

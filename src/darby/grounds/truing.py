@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 import numpy as np
+from quicktions import Fraction
 
 from darby.grounds import proof
 from darby.grounds.checks import Array, Checked, checked

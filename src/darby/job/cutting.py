@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
+
+from quicktions import Fraction
 
 BARS: tuple[str, ...] = (
     "corner bead", "casing bead", "weep screed", "drip screed", "control joint", "expansion joint", "corner lath",

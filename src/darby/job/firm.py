@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
-from fractions import Fraction
 from typing import Literal, get_args
+
+from quicktions import Fraction
 
 from darby.measure.units import System, Unit
 from darby.rulebook.model import Figure

@@ -7,9 +7,10 @@ from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from datetime import date
 from decimal import Decimal
-from fractions import Fraction
 from functools import cache
 from typing import Any
+
+from quicktions import Fraction
 
 from darby.measure.units import Unit
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 LayoutName = Literal["best", "fewest", "through", "smaller"]
 SealantClass = Literal["12.5", "25", "50"]

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 CornerHow = Literal["bead", "strip", "round"]
 """A bead makes the corner, corner lath lies over it, or the sheets are carried round it."""

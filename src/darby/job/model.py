@@ -10,8 +10,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
-from fractions import Fraction
 from typing import Literal, TypeVar, get_args
+
+from quicktions import Fraction
 
 from darby.job.condition import Patch, Survey
 from darby.job.cutting import Cutting

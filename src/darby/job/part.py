@@ -10,13 +10,15 @@ import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 from datetime import date
 from decimal import Decimal
-from fractions import Fraction
 from typing import Any, TypeVar
+
+from quicktions import Fraction
 
 from darby import measure
 from darby.job import allowed as ok
 from darby.job.firm import Package, Share, Span
 from darby.job.places import Loc, nearest, order, place, shown
+from darby.measure.exact import fraction_of
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.rates import Rate
 from darby.measure.units import UNITS, Unit
@@ -315,7 +317,7 @@ class Part:
             return None
         head, _, tail = value.strip().replace("-", " ").strip().rpartition(" ")
         try:
-            got = (Fraction(head) if head else Fraction(0)) + Fraction(tail)
+            got = (fraction_of(head) if head else Fraction(0)) + fraction_of(tail)
         except ZeroDivisionError:
             self.fault(key, "job.not-parts", value, ok.NUMBER)
             return None

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 Reading = tuple[Fraction, Fraction, Fraction]
 """From the wall's left end, up from its base, and how far it stands out toward the plasterer [m]."""

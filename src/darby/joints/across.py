@@ -10,11 +10,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import combinations, pairwise
 from math import comb
 
 import numpy as np
+from quicktions import Fraction
 
 from darby.joints.allowed import Allowed
 from darby.joints.cost import MOST, Aim, Cost, Weights, priced, total, weights

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.joints.model import Limits, Position
 from darby.measure.faults import Fault, Unreadable

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
+
+from quicktions import Fraction
 
 from darby.joints.model import Ground, JointsAsk, Kind
 from darby.joints.plane import Number, Piece, Plane, Point

@@ -5,12 +5,12 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 import shapely
+from quicktions import Fraction
 from shapely.geometry.base import BaseGeometry
 
 from darby.joints.plane import Interval, Number, Piece, Plane, Point, Slab

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.joints import width
 from darby.joints.allowed import Allowed, allowed

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 import shapely
+from quicktions import Fraction
 from shapely.geometry import Polygon
 
 from darby.joints.allowed import Allowed

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise, product
+
+from quicktions import Fraction
 
 from darby.joints.allowed import Allowed
 from darby.joints.model import Axis, Forbidden, Kind, Origin

@@ -6,8 +6,9 @@ Inside SI: metres, square metres, degrees Celsius. Sentences are codes; ``darby.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import Literal, get_args
+
+from quicktions import Fraction
 
 from darby.measure.surface import BaseKind, Length, Surface
 from darby.rulebook.book import Book

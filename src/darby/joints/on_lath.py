@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from math import lcm
+
+from quicktions import Fraction
 
 from darby.joints.across import Parted, Ready, Whole, ready
 from darby.joints.allowed import Allowed

@@ -9,10 +9,11 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from functools import cached_property
 from itertools import pairwise
 from math import lcm
+
+from quicktions import Fraction
 
 from darby.measure.outline import bends, flat_side, sides
 from darby.measure.surface import Corner, Surface

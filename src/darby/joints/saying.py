@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.joints.allowed import Allowed
 from darby.joints.model import JointsAsk, Layout

@@ -9,7 +9,6 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 from itertools import pairwise
 from math import floor
@@ -17,6 +16,7 @@ from typing import Any, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
+from quicktions import Fraction
 
 from darby.joints.allowed import Allowed
 from darby.joints.field import Box, Field, Stretch

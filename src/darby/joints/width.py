@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Any
+
+from quicktions import Fraction
 
 from darby.joints.model import SEALANTS, Ground, Joint, JointsAsk, Layout, Panel, Sealing, Width
 from darby.measure.faults import Fault, Unreadable

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.lath.face import NOUGHT, Face, Rect, Slab, runs
 from darby.lath.model import EndJoint, Piece

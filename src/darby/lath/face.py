@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 from typing import NamedTuple
+
+from quicktions import Fraction
 
 from darby.lath.model import Outline, Point
 from darby.measure.surface import Length

@@ -6,8 +6,9 @@ Seen from outside, u right and v up, exact metres. Areas in m2.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.measure.surface import Length, Side
 from darby.rulebook import Book, default

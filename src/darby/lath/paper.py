@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.lath.face import NOUGHT, Face, Rect, runs
 from darby.lath.model import LathAsk, Paper, PaperStrip
+from darby.measure.exact import fraction_of
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.limits import whole
 from darby.measure.surface import Length
@@ -60,7 +62,7 @@ def hang(working: Working, ask: LathAsk, face: Face) -> Paper | None:
 
 def exact(figure: Figure) -> Length:
     """A length of the book as it is written, exactly."""
-    return Fraction(repr(figure.number))
+    return fraction_of(repr(figure.number))
 
 
 def _layers(working: Working, ask: LathAsk) -> int:

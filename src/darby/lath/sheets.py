@@ -7,7 +7,8 @@ along or first across, whichever leaves the larger rest. What is narrower or sho
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.lath.model import Offcut
 from darby.measure.surface import Length

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
+from quicktions import Fraction
 
 from darby.lath.courses import Rules
 from darby.lath.face import NOUGHT, Face

@@ -7,8 +7,10 @@ from __future__ import annotations
 
 import re
 from decimal import Decimal
-from fractions import Fraction
 
+from quicktions import Fraction
+
+from darby.measure.exact import fraction_of
 from darby.measure.numerals import NUMBER, Written, bare, exactly, nearest, refuse, split_number, tidy
 from darby.measure.units import FT, IN, UNITS, A, L, M, T, Unit, V
 
@@ -259,7 +261,7 @@ def money(text: Written, units: str | None = None) -> Decimal:
     if number is not None:
         if units is None:
             refuse("no-unit", str(text), allowed)
-        cents = Fraction(number) * 100
+        cents = fraction_of(number) * 100
         if cents.denominator != 1:
             refuse("cents", str(text), allowed)
     else:

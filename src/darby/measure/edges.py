@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from functools import cached_property
 from itertools import pairwise
 from math import hypot, lcm
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.measure.outline import Point, distance, flat, flat_side, side_length, sides, signed_area
 from darby.measure.surface import Corner, Edge, EdgeKind, Length, Meets, Opening, Surface, Zone

@@ -10,9 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from math import atan2, degrees
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.outline import distance

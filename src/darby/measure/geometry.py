@@ -6,7 +6,8 @@ Everything here is of ONE such surface: who orders for a surface that stands the
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure.checks import faults_of, same_ids
 from darby.measure.edges import EdgeRun, edge_runs

@@ -6,8 +6,9 @@ one part in a thousand million: far below a hair on a wall, far above what float
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import ceil
+
+from quicktions import Fraction
 
 SLACK = Fraction(1, 1_000_000_000)
 
@@ -18,9 +19,9 @@ def at_most(x: Fraction | float, limit: Fraction | float) -> bool:
     >>> at_most(12 * 12, 144)
     True
     """
-    if isinstance(x, (int, Fraction)) and isinstance(limit, (int, Fraction)):
-        return x <= limit
-    return float(x) <= float(limit) + abs(float(limit)) * float(SLACK)
+    if isinstance(x, float) or isinstance(limit, float):
+        return float(x) <= float(limit) + abs(float(limit)) * float(SLACK)
+    return x <= limit
 
 
 def whole(x: Fraction | float) -> int:
@@ -28,6 +29,6 @@ def whole(x: Fraction | float) -> int:
 
     Twenty whole square yards order 20, though their float is 20.000000000000004.
     """
-    if isinstance(x, (int, Fraction)):
-        return ceil(x)
-    return ceil(x - max(abs(x), 1.0) * float(SLACK))
+    if isinstance(x, float):
+        return ceil(x - max(abs(x), 1.0) * float(SLACK))
+    return ceil(x)

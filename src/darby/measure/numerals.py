@@ -6,9 +6,12 @@ import difflib
 import re
 from collections.abc import Iterable
 from decimal import Decimal
-from fractions import Fraction
+from numbers import Rational
 from typing import NoReturn
 
+from quicktions import Fraction
+
+from darby.measure.exact import fraction_of
 from darby.measure.faults import Fault, Unreadable
 
 Written = str | int | float | Decimal | Fraction
@@ -77,10 +80,10 @@ def tidy(text: Written, allowed: str) -> str:
 
 def bare(value: Written) -> str | None:
     """A number of a document (not text) as text; None if it is none."""
-    if isinstance(value, bool) or not isinstance(value, (int, float, Decimal, Fraction)):
+    if isinstance(value, bool) or not isinstance(value, (int, float, Decimal, Rational)):
         return None
     try:
-        exact = Fraction(repr(value)) if isinstance(value, float) else Fraction(value)
+        exact = fraction_of(repr(value)) if isinstance(value, float) else Fraction(value)
     except (ValueError, OverflowError):  # nan and the infinities
         return None
     if exact.denominator == 1 and abs(exact) < Fraction(10) ** LONGEST:
@@ -131,7 +134,7 @@ def _decimal(text: str, found: str, suffix: str, marks: list[str], *, point: boo
         other = marks[0]
         if last in head or not _grouped(head, other):
             refuse("number", found, "1200, 1.25, 1/2")
-        return Fraction(f"{head.replace(other, '')}.{tail}")
+        return fraction_of(f"{head.replace(other, '')}.{tail}")
     if len(tail) == 3 and 1 <= len(head) <= 3 and not head.startswith("0"):
         if last == "," and whole:
             return Fraction(int(head + tail))
@@ -139,7 +142,7 @@ def _decimal(text: str, found: str, suffix: str, marks: list[str], *, point: boo
             space = f" {suffix}" if suffix[:1].isalnum() else suffix
             small = f"{head}.{tail}".rstrip("0").rstrip(".")
             refuse("ambiguous", found, f"{head}{tail}{space}, {small}{space}")
-    return Fraction(f"{head or '0'}.{tail}")
+    return fraction_of(f"{head or '0'}.{tail}")
 
 
 def _grouped(text: str, mark: str) -> bool:

@@ -9,9 +9,10 @@ nothing that only reads and writes lengths waits for it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from math import asin, atan, ceil, cos, hypot, isqrt, sin, sqrt
 from typing import TYPE_CHECKING
+
+from quicktions import Fraction
 
 from darby.measure.surface import Corner, Length
 

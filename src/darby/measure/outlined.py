@@ -10,8 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
+
+from quicktions import Fraction
 
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.shapes import FREE_END, UPRIGHT, Point, WallSide

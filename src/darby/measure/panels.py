@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure.shapes import FREE_END, UPRIGHT, WallSide
 from darby.measure.surface import Corner, Edge, EdgeKind, Length, Opening, Surface, Zone

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from itertools import combinations
+
+from quicktions import Fraction
 
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.surface import Length

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure.amounts import ALIASES, dollars, unit_of
 from darby.measure.numerals import NUMBER, Written, bare, exactly, nearest, refuse, split_number, tidy

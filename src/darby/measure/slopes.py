@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 from math import radians, tan
+
+from quicktions import Fraction
 
 from darby.measure.numerals import NUMBER, Written, exactly, refuse, tidy
 

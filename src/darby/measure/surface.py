@@ -6,8 +6,9 @@ Seen from outside: u to the right, v up, metres, origin at the lower left. Nothi
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal, get_args
+
+from quicktions import Fraction
 
 Length = Fraction
 """Exact metres."""

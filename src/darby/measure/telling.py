@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
+from quicktions import Fraction
+
+from darby.measure.exact import fraction_of
 from darby.measure.units import IN, System
 from darby.measure.writing import write
 
@@ -12,7 +14,7 @@ MM = Fraction(1, 1000)
 HAIR = MM / 1000
 """What a float may have lost; a ± is not rounded up for it."""
 STEPS: dict[System, tuple[Fraction, ...]] = {
-    "us": tuple(IN * Fraction(part) for part in ("1/16", "1/8", "1/4", "1/2", "1", "2", "3", "6", "12")),
+    "us": tuple(IN * fraction_of(part) for part in ("1/16", "1/8", "1/4", "1/2", "1", "2", "3", "6", "12")),
     "metric": tuple(MM * count for count in (1, 2, 5, 10, 20, 50, 100, 200, 500)),
 }
 """What a tape is read to, and what a man says who is less sure."""

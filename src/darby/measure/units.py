@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 System = Literal["us", "metric"]
 Dim = tuple[int, int, int, int, int]
@@ -38,15 +39,15 @@ class Unit:
 
     def to_si(self, value: Fraction | float) -> Fraction | float:
         """Value in this unit to SI; exact when ``value`` is a Fraction or int."""
-        if isinstance(value, (int, Fraction)):
-            return value * self.scale + self.offset
-        return value * float(self.scale) + float(self.offset)
+        if isinstance(value, float):
+            return value * float(self.scale) + float(self.offset)
+        return value * self.scale + self.offset
 
     def from_si(self, value: Fraction | float) -> Fraction | float:
         """SI value to this unit; exact when ``value`` is a Fraction or int."""
-        if isinstance(value, (int, Fraction)):
-            return (value - self.offset) / self.scale
-        return (value - float(self.offset)) / float(self.scale)
+        if isinstance(value, float):
+            return (value - float(self.offset)) / float(self.scale)
+        return (value - self.offset) / self.scale
 
     def on(self, system: System) -> Unit:
         """The unit that stands for this one on a sheet of ``system``."""

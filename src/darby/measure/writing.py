@@ -9,9 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from decimal import Decimal
-from fractions import Fraction
 from typing import Literal, get_args
 
+from quicktions import Fraction
+
+from darby.measure.exact import fraction_of
 from darby.measure.limits import SLACK
 from darby.measure.units import FT, IN, UNITS, YD, System, Unit
 
@@ -121,13 +123,13 @@ def _nearest(value: Real, scale: Fraction | int) -> int:
 
 
 def _decimal(value: Real, size: Fraction, places: int) -> str:
-    exact = isinstance(value, (int, Fraction))
-    return short(Fraction(value) / size if exact else float(Fraction(value) / size), places).replace(",", "")
+    size = Fraction(value) / size
+    return short(float(size) if isinstance(value, (float, Decimal)) else size, places).replace(",", "")
 
 
 def mixed(value: Real) -> str:
     """A bare count or part as a mixed number: ``7 1/2``, ``3/4``, ``5``; what no sixty-fourths write, in decimals."""
-    exact = Fraction(str(value)) if isinstance(value, float) else Fraction(value)
+    exact = fraction_of(str(value)) if isinstance(value, float) else Fraction(value)
     if exact.denominator > _FINEST:
         return short(exact, 3)
     sign = _MINUS if exact < 0 else ""
@@ -216,7 +218,7 @@ def shown(
     unit = (unit or UNITS[""]).on(system)
     value: Real = value_si
     if unit.scale != 1 or unit.offset:
-        value = unit.from_si(value_si if isinstance(value_si, (int, Fraction)) else float(value_si))
+        value = unit.from_si(float(value_si) if isinstance(value_si, Decimal) else value_si)
     if unit.name == "ft-in" and places is None:
         return write(value_si, "ft-in")
     if unit.dim[-1]:

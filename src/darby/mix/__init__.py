@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.mix import batches as _batches
 from darby.mix import gauging as _gauging

@@ -6,7 +6,8 @@ A mortar mixer is rated by the wet mortar it turns, so mortar is what has to fit
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.limits import at_most

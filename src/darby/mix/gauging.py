@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.limits import at_most, whole
@@ -71,7 +72,7 @@ def nearest(x: Real, grain: Real) -> Fraction:
 
 
 def _exact(*numbers: Real) -> bool:
-    return all(isinstance(n, (int, Fraction)) for n in numbers)
+    return not any(isinstance(n, float) for n in numbers)
 
 
 def gauged(box: Fraction, count: Fraction) -> Fraction:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.units import unit

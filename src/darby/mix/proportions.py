@@ -6,7 +6,8 @@ Limits: IRC 2018 Table R702.1(3), IBC 2510.7 and 2512, and project specification
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure.limits import at_most
 from darby.measure.units import unit

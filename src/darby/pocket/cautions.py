@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import Any
+
+from quicktions import Fraction
 
 from darby.job import Job
 from darby.measure.units import IN

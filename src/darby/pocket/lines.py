@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fnmatch import fnmatchcase
-from fractions import Fraction
 from typing import Any
+
+from quicktions import Fraction
 
 from darby.job import loads
 from darby.pocket.asking import A_DAY, Asker

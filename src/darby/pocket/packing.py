@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from decimal import Decimal
-from fractions import Fraction
 from typing import Any
+
+from quicktions import Fraction
 
 from darby.rulebook import Figure
 from darby.working import Amount, Note, Quantity

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
 from typing import Any
+
+from quicktions import Fraction
 
 from darby.answers import Answers
 from darby.mix import Batch, CoatMix, CoatNeed, MixAsk, mixes

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from decimal import Decimal
-from fractions import Fraction
 from string import ascii_lowercase
 from typing import Any, TypeVar
+
+from quicktions import Fraction
 
 from darby.measure.units import Unit, unit
 from darby.working import Amount, Quantity, Working

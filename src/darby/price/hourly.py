@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure.limits import whole
 from darby.measure.units import unit

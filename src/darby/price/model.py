@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.measure.units import unit
 from darby.rulebook import Book

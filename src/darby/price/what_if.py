@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from decimal import Decimal
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure.units import unit
 from darby.price.model import NO_TIME, Move, PriceAsk
@@ -55,7 +56,7 @@ def what_ifs(ask: PriceAsk) -> tuple[tuple[str, PriceAsk], ...]:
 
 
 def _times(q: Quantity, more: Fraction) -> Quantity:
-    return Quantity(q.value * (more if isinstance(q.value, (int, Fraction)) else float(more)), q.unit)
+    return Quantity(q.value * (float(more) if isinstance(q.value, float) else more), q.unit)
 
 
 def _decimal(x: Fraction) -> Decimal:

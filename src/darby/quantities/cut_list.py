@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from decimal import Decimal
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.quantities.cutting.lists import cut_lists, sheet, solved
 from darby.quantities.cutting.model import CutList, Offcut, Piece, Splice, Stock

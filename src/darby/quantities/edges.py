@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.quantities.items import called_in_a_note
 from darby.quantities.model import EdgeLine, EdgeRun

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure.units import Unit, unit
 from darby.rulebook import Book, Figure

@@ -6,8 +6,9 @@ Everything inside is SI: m, m2, m3, kg, counts. Lengths of edges stay exact to t
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.measure.surface import Length, Side
 from darby.measure.units import Unit

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.quantities.dry_volume import by_dry_volume
 from darby.quantities.materials import material_needs

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterable, Mapping
-from fractions import Fraction
 from functools import cache
 from importlib import resources
 from typing import Any
 
+from quicktions import Fraction
+
+from darby.measure.exact import fraction_of
 from darby.measure.units import UNITS, Unit
 from darby.rulebook.book import Book
 from darby.rulebook.model import NOTHING, STANDINGS, BookError, Figure, Kind, Source
@@ -95,7 +97,7 @@ def _exact(text: str) -> Fraction:
     """``"1-1/2"``, ``"7/8"``, ``"0.668"``, ``"144"``, ``"-10"`` as an exact number."""
     sign, text = (-1, text[1:]) if text.startswith("-") else (1, text)
     wholes, _, rest = text.rpartition("-")
-    return sign * ((Fraction(wholes) if wholes else Fraction(0)) + Fraction(rest))
+    return sign * ((fraction_of(wholes) if wholes else Fraction(0)) + fraction_of(rest))
 
 
 def book_of(documents: Iterable[Mapping[str, Any]]) -> Book:

@@ -5,10 +5,12 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Iterable, Mapping
 from datetime import date
-from fractions import Fraction
 from functools import cache
 from importlib import resources
+from numbers import Rational
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.measure.units import System
 from darby.measure.writing import between, mixed, shown
@@ -86,9 +88,9 @@ def written(value: object, language: Language = "en", system: System = "us") -> 
         return catalogue(language).get(f"word.{value}", value)
     if isinstance(value, (tuple, list)):
         return ", ".join(written(v, language, system) for v in value)
-    if isinstance(value, (Fraction, float)):
-        return mixed(value)
-    return str(value)
+    if isinstance(value, Rational) and not isinstance(value, int):
+        return mixed(Fraction(value))
+    return mixed(value) if isinstance(value, float) else str(value)
 
 
 def day(when: date, language: Language = "en", *, weekday: bool = True) -> str:

@@ -10,9 +10,10 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cache, lru_cache
 from itertools import product
+
+from quicktions import Fraction
 
 from darby.measure.units import FT, GAL, IN, LB, NONE, YD, F, System, Unit
 from darby.measure.writing import number

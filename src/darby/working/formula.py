@@ -8,10 +8,13 @@ from __future__ import annotations
 import ast
 from collections.abc import Callable
 from decimal import ROUND_HALF_UP, Decimal
-from fractions import Fraction
 from functools import lru_cache
+from numbers import Rational
 from typing import Any
 
+from quicktions import Fraction
+
+from darby.measure.exact import fraction_of
 from darby.measure.limits import whole
 from darby.measure.units import NONE, Dim, Unit
 
@@ -112,13 +115,13 @@ def exact(value: Fraction | Decimal | float | int, unit: Unit) -> Fraction:
     A float that came out as 2.4999999999999996 h is 2.5 h, and $34 an hour kept as dollars a second is $34 an
     hour again, so that half a cent falls the way the printed line says.
     """
-    if isinstance(value, (int, Fraction)):
+    if isinstance(value, (int, Rational)):
         return Fraction(value)
     if isinstance(value, Decimal) and unit.scale == 1:
         return Fraction(value)
     shown = (Fraction(value) - unit.offset) / unit.scale
     digits = Decimal(shown.numerator) / Decimal(shown.denominator)
-    return Fraction(f"{digits:.{SURE}g}") * unit.scale + unit.offset
+    return fraction_of(f"{digits:.{SURE}g}") * unit.scale + unit.offset
 
 
 def to_cents(exact: Fraction | int, unit: Unit) -> Decimal:

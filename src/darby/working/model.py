@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
-from fractions import Fraction
+from numbers import Rational
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.measure.units import UNITS, Unit
 from darby.rulebook.model import Figure
@@ -256,7 +258,7 @@ def _unpacked(given: Mapping[str, Given], rules: Iterable[str]) -> Unpacked:
             value, unit = thing.number, thing.unit
             if thing.id not in ids:
                 ids += (thing.id,)
-        elif isinstance(thing, (float, int, Fraction)):
+        elif isinstance(thing, (float, int, Rational)):
             value, unit = thing, _COUNT
         else:
             raise TypeError(f"{name}: a formula takes quantities, money, figures and counts, not {thing!r}")

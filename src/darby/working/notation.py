@@ -11,8 +11,10 @@ import ast
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
+from quicktions import Fraction
+
+from darby.measure.exact import fraction_of
 from darby.measure.limits import SLACK, whole
 from darby.measure.writing import short
 from darby.working.formula import FormulaError, parsed
@@ -88,7 +90,7 @@ def _node(expr: ast.expr, names: Mapping[str, int], formula: str) -> Node:
         case ast.Name(id=name):
             return Name(names[name])
         case ast.Constant(value=int() | float() as value):
-            return constant(Fraction(str(value)))
+            return constant(fraction_of(str(value)))
         case ast.UnaryOp(op=ast.USub(), operand=inner):
             node = _node(inner, names, formula)
             return constant(-node.value) if isinstance(node, Number) else Sum(((1, constant(0)), (-1, node)))

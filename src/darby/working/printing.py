@@ -11,8 +11,10 @@ import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from fractions import Fraction
 
+from quicktions import Fraction
+
+from darby.measure.exact import fraction_of
 from darby.measure.units import CASH, UNITS, System, Unit
 from darby.measure.writing import HAIR, ONE, PRINTED, number, rounded, short, shown
 from darby.working import fitting, notation
@@ -76,7 +78,7 @@ def _decimal(unit: Unit) -> Unit:
 def _in(value_si: Real | Decimal, unit: Unit) -> Fraction:
     """The SI value in ``unit``; a float as the fifteen digits it is sure of."""
     shown_si = (Fraction(value_si) - unit.offset) / unit.scale
-    return shown_si if isinstance(value_si, (int, Fraction)) else Fraction(f"{float(shown_si):.15g}")
+    return fraction_of(f"{float(shown_si):.15g}") if isinstance(value_si, (float, Decimal)) else shown_si
 
 
 def _as_computed(step: Step, units: Sequence[Unit]) -> list[Fraction]:
@@ -233,10 +235,10 @@ def _read(text: str, places: int | None = None) -> Reading:
     sign, digits = (-1, text[1:]) if text.startswith("-") else (1, text)
     digits = digits.replace(",", "")
     if "/" in digits:
-        value = sign * sum((Fraction(part) for part in digits.split()), Fraction(0))
+        value = sign * sum((fraction_of(part) for part in digits.split()), Fraction(0))
         return Reading(text, value, _FRACTION_PLACES, fraction=True)
     decimals = len(digits.partition(".")[2])
-    return Reading(text, sign * Fraction(digits), decimals if places is None else places)
+    return Reading(text, sign * fraction_of(digits), decimals if places is None else places)
 
 
 _FRACTION_PLACES = 3

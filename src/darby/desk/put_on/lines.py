@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Literal
+
+from quicktions import Fraction
 
 from darby.answers.joints import wanted_on
 from darby.measure.writing import write

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from fractions import Fraction
 from math import prod
 from typing import TYPE_CHECKING, Any
+
+from quicktions import Fraction
 
 from darby import measure
 from darby.measure.amounts import lengths_by

@@ -11,10 +11,10 @@ import re
 from collections.abc import Mapping, Sequence
 from copy import deepcopy
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
+from quicktions import Fraction
 from shapely import LineString
 from shapely.geometry import Point as Spot
 

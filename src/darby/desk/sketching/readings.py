@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from copy import deepcopy
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Any
+
+from quicktions import Fraction
 
 from darby.desk.sketching.spelling import exactly
 from darby.measure import length

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cache
+
+from quicktions import Fraction
 
 from darby.measure import length
 from darby.measure.faults import Fault, Unreadable

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from functools import partial
 from typing import Annotated, Literal
+
+from quicktions import Fraction
 
 from darby import measure
 from darby.job.draft import Draft

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from decimal import Decimal
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.job import allowed as ok
 from darby.job.fields import Document, Measured, key, must

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from functools import partial
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.job import allowed as ok
 from darby.job.draft import Draft

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby import measure
 from darby.job.draft import Draft

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from fractions import Fraction
 from itertools import pairwise
 from typing import Any
+
+from quicktions import Fraction
 
 from darby import measure
 from darby.job import allowed as ok
@@ -26,6 +27,7 @@ from darby.job.match import (
 )
 from darby.job.part import LARGEST, Part
 from darby.job.places import Loc, nearest, shown
+from darby.measure.exact import fraction_of
 from darby.measure.units import UNITS, Unit
 from darby.rulebook.load import default
 
@@ -157,7 +159,7 @@ def _sieve(part: Part, way: Loc, written: object) -> tuple[str, Fraction] | None
         if name not in names:
             part.fault_at(way, "finish.no-sieve", text, ", ".join(sorted(names, key=_coarse)), nearest(name, names))
             return None
-        return name, Fraction(default().number(SUBJECT, sieve=name).written.partition(" ")[0]) * UNITS["mm"].scale
+        return name, fraction_of(default().number(SUBJECT, sieve=name).written.partition(" ")[0]) * UNITS["mm"].scale
     got = part.attempt(way, lambda: measure.length(text), text, "No. 16, 1.18 mm")
     if got is None or _off(part, way, written, got):
         return None
@@ -215,12 +217,12 @@ def _amount(part: Part, way: Loc, written: object, *, share: bool) -> tuple[Frac
     text = str(written).strip()
     got: tuple[Fraction, Unit] | None = None
     if PERCENT.fullmatch(text):
-        got = (Fraction(text.rstrip("% ")) / 100, UNITS["%"])
+        got = (fraction_of(text.rstrip("% ")) / 100, UNITS["%"])
     elif share:
         part.fault_at(way, "finish.no-share", text, "96 %")
         return None
     elif isinstance(written, (int, float)) or re.fullmatch(r"-?[0-9]+", text):
-        got = (Fraction(text), UNITS[""]) if re.fullmatch(r"-?[0-9]+", text) else None
+        got = (fraction_of(text), UNITS[""]) if re.fullmatch(r"-?[0-9]+", text) else None
     else:
         readers: tuple[tuple[Callable[[str], Fraction], str], ...] = ((measure.mass, "g"), (measure.volume, "mL"))
         for reader, unit in readers:

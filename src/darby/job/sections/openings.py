@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import replace
-from fractions import Fraction
 from typing import Annotated, Any, Literal
+
+from quicktions import Fraction
 
 from darby import measure
 from darby.job import allowed as ok

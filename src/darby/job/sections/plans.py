@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.job.model import REST, Base, Place
 from darby.job.part import Part

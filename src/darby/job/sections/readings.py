@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Sequence
-from fractions import Fraction
 from pathlib import Path
 from typing import Literal
 
 import shapely
+from quicktions import Fraction
 
 from darby import measure
 from darby.job.draft import Draft

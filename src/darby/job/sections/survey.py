@@ -10,11 +10,11 @@ day, said twice and otherwise), ``condition.size-or-outline``, ``condition.surfa
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import shapely
+from quicktions import Fraction
 
 from darby import measure
 from darby.job import allowed as ok

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.job.draft import Draft
 from darby.job.fields import Document, Measured, key, must

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from quicktions import Fraction
 
 from darby.papers.filled.cautions import cautions, crew_set_backs
 from darby.papers.filled.lathing import lathing

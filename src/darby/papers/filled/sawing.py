@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from quicktions import Fraction
 
 from darby.drawing import to_svg
 from darby.drawing.bars import bar_marks, bar_sheet

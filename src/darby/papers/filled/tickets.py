@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import floor
 from typing import TYPE_CHECKING
+
+from quicktions import Fraction
 
 from darby.papers.filled.mixing import material, mix_called, parts_said
 from darby.papers.filled.standing import both_standing, leaning

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from quicktions import Fraction
 from shapely import Point
 
 from darby.drawing import METRIC_PAPERS, PAPERS, key, opening_called, sheet_for, to_svg

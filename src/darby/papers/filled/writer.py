@@ -6,10 +6,12 @@ import re
 from calendar import timegm
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from quicktions import Fraction
+
+from darby.measure.exact import fraction_of
 from darby.measure.limits import whole
 from darby.measure.units import IN, UNITS, System, Unit
 from darby.measure.writing import rounded, shown, write
@@ -139,7 +141,7 @@ class Writer:
         """An area as a customer or a crew wants it: whole square feet, tenths of a square metre."""
         names = unit_names(language or self.language)
         text = shown(area.value, area.unit, self.system, 0 if self.system == "us" else 1, names)
-        return text if Fraction(text.split(" ")[0].replace(",", "")) else self.write(area, language)
+        return text if fraction_of(text.split(" ")[0].replace(",", "")) else self.write(area, language)
 
     def count(self, value: Real) -> str:
         """A bare number, sixteenths as fractions: "7 1/2", "13", "1.2"."""

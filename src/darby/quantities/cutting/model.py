@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from decimal import Decimal
-from fractions import Fraction
 from typing import Literal
+
+from quicktions import Fraction
 
 from darby.measure.faults import Fault
 from darby.measure.surface import Length

@@ -11,11 +11,13 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from fractions import Fraction
 from functools import reduce
 from math import gcd, lcm
 from typing import Literal
 
+from quicktions import Fraction
+
+from darby.measure.exact import fraction_of
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.surface import Length
 from darby.measure.writing import write
@@ -85,7 +87,7 @@ class Asked:
 
 def exact(value: Fraction | float) -> Fraction:
     """A length as it was meant: a float by the shortest decimal that it prints as."""
-    return value if isinstance(value, Fraction) else Fraction(repr(value))
+    return fraction_of(repr(value)) if isinstance(value, float) else Fraction(value)
 
 
 def checked(

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from datetime import date, timedelta
-from fractions import Fraction
+
+from quicktions import Fraction
 
 from darby.measure import Unreadable, area, length
 from darby.words.asking.folding import fold

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
 from django.http import HttpRequest
+from quicktions import Fraction
 
 from darby.desk.drawn import WIDE_LAPTOP, WIDE_PHONE, Drawing, writer_for
 from darby.desk.once import once
