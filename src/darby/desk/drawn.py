@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from darby.desk.once import once
 from darby.drawing import (
     CUT_LAPTOP,
     CUT_PHONE,
@@ -69,10 +71,14 @@ def writer_for(answers: Answers, setting: Setting) -> Writer:
 
 def wall_drawing(surface: Surface, answers: Answers, setting: Setting) -> Drawing:
     """A wall with its sizes, joints and, where it was read, its grounds."""
-    marks = wall_marks(surface, answers, setting)
-    title = titled(surface, setting.language, setting.system)
-    layers = tuple(name for name in ("sizes", "block", "joints", "grounds") if _has(marks, name))
-    return on_both(marks, title, setting, PHONE, LAPTOP, layers)
+
+    def drawn() -> Drawing:
+        marks = wall_marks(surface, answers, setting)
+        title = titled(surface, setting.language, setting.system)
+        layers = tuple(name for name in ("sizes", "block", "joints", "grounds") if _has(marks, name))
+        return on_both(marks, title, setting, PHONE, LAPTOP, layers)
+
+    return once(answers, "wall drawing", surface.id, setting, make=drawn)
 
 
 def wall_marks(surface: Surface, answers: Answers, setting: Setting) -> Sequence[Mark]:
@@ -116,13 +122,12 @@ def on_both(
     high: float = HIGH_LAPTOP, across: float = WIDE_LAPTOP,
 ) -> Drawing:  # fmt: skip
     """Marks on a phone's sheet and a laptop's."""
-    narrow = sheet_for(marks, WIDE_PHONE, min(HIGH_PHONE, high), _scaled(phone))
-    wide = sheet_for(marks, across, high, _scaled(laptop))
+    narrow, wide = _sheets(tuple(marks), phone, laptop, high, across)
     entries = key(marks, wide, setting.language, setting.system)
     return Drawing(
         title,
-        to_svg(marks, narrow, title=title),
-        to_svg(marks, wide, title=title),
+        to_svg(marks, narrow, title=title, bare=True),
+        to_svg(marks, wide, title=title, bare=True),
         tuple((entry.svg, entry.text) for entry in entries),
         layers,
     )
@@ -130,8 +135,14 @@ def on_both(
 
 def sheets_for(marks: Sequence[Mark], phone: Sheet, laptop: Sheet, high: float = HIGH_LAPTOP) -> tuple[Sheet, Sheet]:
     """The two sheets that ``on_both`` draws on."""
+    return _sheets(tuple(marks), phone, laptop, high, WIDE_LAPTOP)
+
+
+@lru_cache(maxsize=64)
+def _sheets(marks: tuple[Mark, ...], phone: Sheet, laptop: Sheet, high: float, across: float) -> tuple[Sheet, Sheet]:
+    """Found once: for every scale that is tried the whole drawing is laid out."""
     narrow = sheet_for(marks, WIDE_PHONE, min(HIGH_PHONE, high), _scaled(phone))
-    return narrow, sheet_for(marks, WIDE_LAPTOP, high, _scaled(laptop))
+    return narrow, sheet_for(marks, across, high, _scaled(laptop))
 
 
 def _scaled(sheet: Sheet) -> list[Sheet]:

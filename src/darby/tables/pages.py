@@ -40,7 +40,7 @@ def pages(answers: Answers, setting: Setting, *, moved: bool = True) -> list[Pag
     """One page for each thing that is answered, then what was assumed, who governs, and what waits.
 
     Sizes and mortar, which the others are made from, stand only where they are asked for (``page_of``). ``moved``:
-    with what moves the price most, for which the job is answered several times over.
+    with what moves the price most and the ways over bare masonry, for which the job is answered several times over.
     """
     return [page for _, make in _makers(answers, setting, moved=moved) for page in make()]
 
@@ -68,7 +68,8 @@ def _makers(answers: Answers, setting: Setting, *, moved: bool) -> list[tuple[st
     made.append(("paint", lambda: _paint(answers, setting)))
     if priced is not None:
         made.append(("price", lambda: [_price(priced, answers, setting)]))
-        made.append(("price", lambda: ways_pages(answers, setting)))
+        if moved:
+            made.append(("price", lambda: ways_pages(answers, setting)))
     made.append(("cautions", lambda: [_cautions(answers, setting)]))
     made.append(("assumed", lambda: [_assumed(answers, setting)]))
     if moved:

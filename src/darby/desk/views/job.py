@@ -6,6 +6,7 @@ from typing import Any
 
 from django.http import Http404, HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect, render
+from django.template.loader import render_to_string
 from django.views.decorators.http import require_GET
 
 from darby.answers import Answers
@@ -81,12 +82,21 @@ def stage_response(
             setting,
             owner,
             at,
-            make=lambda: frame.made(page, answers, setting, owner=owner, at=at),
+            make=lambda: _set(frame.made(page, answers, setting, owner=owner, at=at), found, setting, owner=owner),
         ),
         "changed": frame.changed(before, answers, setting, owner=owner),
         "waiting": waiting(page, answers, setting),
     }
     return render(request, page.template, context)
+
+
+def _set(made: dict[str, Any], found: Read, setting: Setting, *, owner: bool) -> dict[str, Any]:
+    """With the tables, and the numbers with their working, as the page shows them: hundreds of rows, set once."""
+    around = made | {"setting": setting, "owner": owner, "read": found}
+    return made | {
+        "ledger": render_to_string("desk/parts/numbers.html", around),
+        "shown_tables": render_to_string("desk/parts/every_table.html", around),
+    }
 
 
 def waiting(page: StagePage, answers: Answers, setting: Setting) -> list[str]:

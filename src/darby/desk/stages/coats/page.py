@@ -9,6 +9,7 @@ from django.http import HttpRequest
 
 from darby.desk.doors import person_of
 from darby.desk.drawn import Drawing, cut_drawing
+from darby.desk.once import once
 from darby.desk.places import StagePage
 from darby.desk.put_on.building import WAYS
 from darby.desk.reading import Read
@@ -19,6 +20,7 @@ from darby.tables.places import place
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from darby.answers import Answers
     from darby.buildup import BuildUp, Option
     from darby.tables.setting import Setting
 
@@ -51,6 +53,11 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     answers, setting = read.answers, said_in(request)
     if answers is None:
         return {}
+    zones = once(answers, "zones", setting, make=lambda: _zones(answers, setting))
+    return {"zones": zones, "fills": person_of(request).is_owner}
+
+
+def _zones(answers: Answers, setting: Setting) -> list[Zone]:
     bases = {(b.surface, b.zone): b.kind for b in answers.job.bases}
     keys: dict[str, str] = {}
     alike: dict[tuple[Way, ...], list[tuple[str, BuildUp, str]]] = {}
@@ -74,7 +81,7 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
                 places=tuple(keys[at] for at, _, _ in found),
             )
         )
-    return {"zones": zones, "fills": person_of(request).is_owner}
+    return zones
 
 
 def _said(options: Iterable[Option], setting: Setting) -> tuple[str, ...]:

@@ -9,13 +9,14 @@ from uuid import uuid4
 from django.http import HttpRequest
 
 from darby.desk.doors import person_of
-from darby.desk.drawn import on_both, wall_drawing
+from darby.desk.drawn import Drawing, on_both, wall_drawing
 from darby.desk.kept import saving
 from darby.desk.kept.undoing import steps
 from darby.desk.money import MONEY
+from darby.desk.once import once
 from darby.desk.places import StagePage
 from darby.desk.reading import Read
-from darby.desk.sketching.places import grids, step
+from darby.desk.sketching.places import Grid, grids, step
 from darby.desk.sketching.readings import Logged, logged
 from darby.desk.sketching.refusing import said_back
 from darby.desk.sketching.spelling import named
@@ -49,17 +50,23 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     owner = person_of(request).is_owner
     lines = logged(saving.log(read.id), job, here.id)
     found = answers.good("grounds").get(here.id)
-    marks = [*_map(here, job, found, setting), *_logged(lines, here, setting)]
-    narrow, wide = grids(marks)
+    open_marks = tuple(_logged(lines, here, setting))
+    title = setting.say("desk.reading.map", wall=Verbatim(surface_called(here, setting.language)))
+
+    def drawn() -> tuple[Drawing, tuple[Grid, Grid], Drawing | None]:
+        marks = [*_map(here, job, found, setting), *open_marks]
+        placed = wall_drawing(here, answers, setting) if found is not None else None
+        return on_both(marks, title, setting, PHONE, LAPTOP, ()), grids(marks), placed
+
+    drawing, (narrow, wide), placed = once(answers, "map", here.id, setting, open_marks, make=drawn)
     told = {"narrow": narrow.plain(), "wide": wide.plain(), "step": step(setting.system), "system": setting.system,
             "as": "point"}  # fmt: skip
     walk = steps(read.id)
-    title = setting.say("desk.reading.map", wall=Verbatim(surface_called(here, setting.language)))
     return {
         "surface": here, "surfaces": named(walls, setting.language), "at": here.id,
         "told": json.dumps(told), "new_id": uuid4(),
-        "drawing": on_both(marks, title, setting, PHONE, LAPTOP, ()),
-        "placed": wall_drawing(here, answers, setting) if found is not None else None,
+        "drawing": drawing,
+        "placed": placed,
         "lines": lines, "open_lines": [line for line in lines if not line.taken],
         "spots": _spots(found, setting, owner=owner), "back": {form: said_back(request, form) for form in FORMS},
         "base": read.revision.number, "steps": walk, "steps_ways": (("back", walk.back), ("forward", walk.forward)),
