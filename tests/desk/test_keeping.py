@@ -1,7 +1,9 @@
 """Revisions and the log: what is acknowledged is there, once, and stays; two editors meet only where they must."""
 
+import json
 import sqlite3
 import tomllib
+from collections import Counter
 from uuid import uuid4
 
 import pytest
@@ -9,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from darby.desk.kept.merging import changes, merge
+from darby.job.alike import same
 
 JOB = """
 darby = 1
@@ -205,7 +208,148 @@ def test_clashes_are_where_both_changed(base, mine, theirs):
 
 @given(DOCUMENT, DOCUMENT)
 def test_changes_are_none_only_if_equal(one, other):
-    assert (changes(one, other) == ()) == (one == other)
+    assert (changes(one, other) == ()) == same(one, other)
+
+
+# --- lists ---------------------------------------------------------------------------------------------
+
+SAYS = st.sampled_from(["door 3068 at 2'", "window 3040 at 9'", "window 3040 at 14'", "opening 4' x 4' at 20'"])
+ENTRY = st.one_of(
+    SAYS,
+    st.fixed_dictionaries({"size": st.sampled_from(["3040", "3068"]), "at": st.sampled_from(["2'", "9'", "14'"])}),
+    st.fixed_dictionaries({"id": st.sampled_from("xyzw"), "at": st.sampled_from(["2'", "9'"])}),
+)
+
+
+def _named_once(rows):
+    ids = [row["id"] for row in rows if isinstance(row, dict) and "id" in row]
+    return len(ids) == len(set(ids))
+
+
+ROWS = st.lists(ENTRY, max_size=6).filter(_named_once)
+
+
+def _held(rows):
+    return Counter(json.dumps(row, sort_keys=True) for row in rows)
+
+
+def _list(base, mine, theirs):
+    merged, clashes = merge({"rows": base, "mark": 0}, {"rows": mine, "mark": 1}, {"rows": theirs, "mark": 0, "and": 2})
+    assert merged["mark"] == 1
+    assert merged["and"] == 2
+    return merged["rows"], clashes
+
+
+@given(ROWS, ROWS)
+def test_a_list_that_one_alone_changed_is_as_he_left_it(base, other):
+    assert _list(base, other, base) == (other, ())
+    assert _list(base, base, other) == (other, ())
+
+
+@given(ROWS, ROWS, ROWS)
+def test_nothing_that_either_added_to_a_list_is_lost_untold(base, mine, theirs):
+    merged, clashes = _list(base, mine, theirs)
+    if clashes:
+        return
+    stood, came_out = _held(base), _held(_flat(merged))
+    for made in (mine, theirs):
+        for row, often in (_held(_flat(made)) - _held(_flat(base))).items():
+            assert came_out[row], (row, often)
+    for row in came_out:
+        assert row in stood or row in _held(_flat(mine)) or row in _held(_flat(theirs)) or row in _held(_flat(base))
+
+
+def _flat(rows):
+    """Plain entries whole, tables key by key: two may have changed two keys of one."""
+    return [
+        part
+        for row in rows
+        for part in ([{k: v, "of": row.get("id")} for k, v in row.items()] if isinstance(row, dict) else [row])
+    ]
+
+
+@given(ROWS, ROWS, ROWS)
+def test_it_does_not_matter_for_a_list_who_came_first(base, mine, theirs):
+    one, clashes = merge(base, mine, theirs)
+    other, again = merge(base, theirs, mine)
+    assert bool(clashes) == bool(again)
+    if not clashes:
+        assert _held(one) == _held(other)
+
+
+@given(ROWS.filter(lambda rows: len(rows) > 1), st.data())
+def test_two_who_change_two_entries_of_a_list_both_stand(base, data):
+    first = data.draw(st.integers(0, len(base) - 1))
+    second = data.draw(st.integers(0, len(base) - 1).filter(lambda n: n != first))
+    mine, theirs = list(base), list(base)
+    mine[first] = _moved(base[first], "1'")
+    theirs[second] = _moved(base[second], "30'")
+    wanted = list(mine)
+    wanted[second] = theirs[second]
+    assert _list(base, mine, theirs) == (wanted, ())
+
+
+def _moved(row, to):
+    return {**row, "at": to} if isinstance(row, dict) else row.partition(" at ")[0] + f" at {to}"
+
+
+@given(ROWS.filter(bool), st.data())
+def test_two_who_change_the_same_entry_are_told(base, data):
+    n = data.draw(st.integers(0, len(base) - 1))
+    mine, theirs = list(base), list(base)
+    mine[n], theirs[n] = _moved(base[n], "1'"), _moved(base[n], "30'")
+    _, clashes = _list(base, mine, theirs)
+    assert clashes
+
+
+@pytest.mark.parametrize(
+    ("mine", "theirs", "wanted"),
+    [
+        (["a2", "b", "c"], ["a", "b", "c2"], ["a2", "b", "c2"]),
+        (["a2", "b", "c"], ["a", "b2", "c"], ["a2", "b2", "c"]),
+        (["a", "b"], ["a", "b", "c", "d"], ["a", "b", "d"]),
+        (["a", "b", "c", "mine"], ["a", "b", "c", "theirs"], ["a", "b", "c", "theirs", "mine"]),
+        (["new", "a", "b", "c"], ["a", "c"], ["new", "a", "c"]),
+        (["a", "b", "c", "new"], ["a", "b", "c", "new"], ["a", "b", "c", "new"]),
+        ([], ["a", "b", "c", "d"], ["d"]),
+    ],
+)
+def test_the_order_of_a_list_is_kept(mine, theirs, wanted):
+    assert _list(["a", "b", "c"], mine, theirs) == (wanted, ())
+
+
+@pytest.mark.parametrize(
+    ("mine", "theirs", "told"),
+    [
+        (["a2", "b", "c"], ["a3", "b", "c"], "rows/1"),
+        (["a", "b"], ["a", "b", "c2"], "rows/3"),
+        (["c", "a", "b"], ["b", "a", "c"], "rows"),
+    ],
+)
+def test_where_two_change_one_entry_it_is_called_by_its_number(mine, theirs, told):
+    assert _list(["a", "b", "c"], mine, theirs)[1] == (told,)
+
+
+def test_walls_in_another_order_are_a_change():
+    one = {"wall": [{"id": "a"}, {"id": "b"}]}
+    assert changes(one, {"wall": one["wall"][::-1]}) == ("wall",)
+
+
+def test_two_who_add_the_first_openings_of_a_wall_both_stand():
+    wall = {"id": "w", "length": "24'"}
+    rows = [[{**wall, "openings": [says]}] for says in ("door 3068 at 2'", "window 3040 at 9'")]
+    merged, clashes = merge({"wall": [wall]}, {"wall": rows[1]}, {"wall": rows[0]})
+    assert (merged["wall"][0]["openings"], clashes) == (["door 3068 at 2'", "window 3040 at 9'"], ())
+
+
+def test_two_walls_added_under_one_name_are_told():
+    walls = [{"wall": [{"id": "w", key: "24'"}]} for key in ("length", "height")]
+    assert merge({}, *walls)[1] == ("wall/w",)
+
+
+def test_what_reads_otherwise_is_another():
+    assert changes({"a": 1}, {"a": True}) == ("a",)
+    assert merge({"a": 1}, {"a": True}, {"a": 1}) == ({"a": True}, ())
 
 
 def _meet(one: str, other: str) -> bool:
