@@ -1,12 +1,13 @@
 """A job's sections as forms, made from the job file's own schema: the same words, the same strict parser.
 
-A field holds what the file holds, as it is written there; a list of plain things is a line each; a table inside a line
-is written as in the file, ``{ kind = "slope", fall = "1 in" }``. Faults come from reading the whole document again.
+A field holds what the file holds, as it is written there; a list of plain things is a line each; an opening, and what
+hangs on a wall's number, as ``desk.spelled`` writes it. A wall is chosen from those of the job, and whoever gives no
+short name gets one. Faults come from reading the whole document again.
 """
 
 from __future__ import annotations
 
-import tomllib
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
@@ -15,6 +16,9 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from darby.desk.frame import field_title, section_title
 from darby.desk.kept import FIRM
+from darby.desk.sketching.spelling import free_name, spellings
+from darby.desk.spelled import inline, lines_of, read_lines, toml_or_text, way_of, written
+from darby.desk.usual import OF_FIRM, OF_LETTERHEAD, USUAL
 from darby.job import dump, schema
 from darby.job.places import place
 from darby.tables.setting import Setting
@@ -25,6 +29,9 @@ if TYPE_CHECKING:
 
 Kind = Literal["text", "choice", "yes", "whole", "date", "lines", "long", "table", "tables"]
 Loc = tuple[str | int, ...]
+HINTED = ("job", "garden_wall", "wall", "house", "box", "strip", "ring", "survey", "coats")
+Known = Mapping[str, tuple[tuple[str, str], ...]]
+"""By key, what can be chosen there: (what the file writes, what it is called)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +48,8 @@ class Field:
     choices: tuple[tuple[str, str], ...] = ()
     faults: tuple[str, ...] = ()
     inside: tuple[Field, ...] = ()
+    usual: bool = False
+    begun: bool = False
 
     @property
     def filled(self) -> bool:
@@ -50,25 +59,49 @@ class Field:
     @property
     def first(self) -> bool:
         """Whether it is shown at once; the others open with one tap."""
-        return self.must or self.filled or bool(self.faults) or any(f.faults for f in self.inside)
+        return self.must or self.usual or self.filled or bool(self.faults) or any(f.faults for f in self.inside)
+
+
+VERSION = "darby_firm"
+LETTERHEAD = "letterhead"
+"""What stands in the firm file before its first table: its name, where it is, how its papers are written."""
 
 
 @cache
 def _schema(kind: Literal["job", "firm"]) -> dict[str, Any]:
-    return schema(kind)
+    found = schema(kind)
+    if kind == "firm":
+        plain = {key: node for key, node in found["properties"].items() if key in OF_LETTERHEAD}
+        return {**found, "properties": {LETTERHEAD: {"type": "object", "properties": plain}} | found["properties"]}
+    firm = schema("firm")
+    within = {key: firm["properties"][key] for key in OF_FIRM}
+    ours = {**found["properties"]["firm"], "title": "firm", "properties": within}
+    return {
+        **found,
+        "properties": found["properties"] | {"firm": ours},
+        "$defs": firm["$defs"] | found["$defs"],
+    }
 
 
 def sections(document: str) -> tuple[str, ...]:
     """The sections that have a form, in the order of the file."""
     kind: Literal["job", "firm"] = "firm" if document == FIRM else "job"
-    return tuple(
+    return (LETTERHEAD,) * (kind == "firm") + tuple(
         key for key, node in _schema(kind)["properties"].items() if (_kind(_open(node, kind)) in ("table", "tables")
         and _open(node, kind).get("properties", {}) != {}) or _kind(_open(node, kind)) == "tables"
     )  # fmt: skip
 
 
 def _open(node: Mapping[str, Any], kind: Literal["job", "firm"]) -> dict[str, Any]:
-    """The node with its reference followed; its own description stays."""
+    """The node with its reference followed; its own description stays.
+
+    What is a table or the first word of one (``left = "inside corner"``) is that table; ``plain`` names the word.
+    """
+    if "oneOf" in node:
+        table = _open(next((one for one in node["oneOf"] if "$ref" in one), {}), kind)
+        plain = next(iter(table.get("required", ())), "")
+        if "enum" in table.get("properties", {}).get(plain, {}):
+            return {**table, "plain": plain, "description": node.get("description", "")}
     if "$ref" not in node:
         return dict(node)
     named = _schema(kind)["$defs"][node["$ref"].rpartition("/")[2]]
@@ -98,10 +131,11 @@ class Form:
     """The form of one section, or of some keys of several (``only``), filled from ``document``."""
 
     def __init__(
-        self, document: str, tables: Mapping[str, Any], setting: Setting, faults: Sequence[Fault] = ()
-    ) -> None:
+        self, document: str, tables: Mapping[str, Any], setting: Setting, faults: Sequence[Fault] = (),
+        known: Known | None = None, begun: str = "",
+    ) -> None:  # fmt: skip
         self.kind: Literal["job", "firm"] = "firm" if document == FIRM else "job"
-        self.tables, self.setting = tables, setting
+        self.tables, self.setting, self.known, self.begun = tables, setting, known or {}, begun
         self.faults: dict[str, list[str]] = {}
         self.loose = [fault_text(f, setting) for f in faults]
         for fault in faults:
@@ -110,7 +144,8 @@ class Form:
     def section(self, key: str) -> Field:
         """The whole section, with one more empty entry where it is a list."""
         node = _open(_schema(self.kind)["properties"][key], self.kind)
-        return self.field((key,), key, node, self.tables.get(key), must=False)
+        value = _letterhead(self.tables) if key == LETTERHEAD else self.tables.get(key)
+        return self.field((key,), key, node, value, must=False)
 
     def only(self, ways: Sequence[str]) -> list[Field]:
         """Fields by their ways: "garden_wall.0.length"."""
@@ -142,18 +177,17 @@ class Form:
         kind = _kind(node)
         title = section_title(key, self.setting) if len(loc) == 1 else field_title(key, self.setting)
         inside: tuple[Field, ...] = ()
+        choices = self._choices(node) if kind == "choice" else ()
+        if kind == "text" and self.known.get(key):
+            kind, choices = "choice", self._known(key, value)
         if kind == "table":
-            inside = self._table(loc, node, value if isinstance(value, Mapping) else {})
+            inside = self._table(loc, node, _as_table(value, node))
         elif kind == "tables":
             entry = _open(node["items"], self.kind)
             rows = [*(value if isinstance(value, list) else []), {}]
             inside = tuple(
-                Field(
-                    ".".join(map(str, (*loc, n))), self._called(row, title, n, last=n == len(rows) - 1), key, "table",
-                    False, "", inside=self._table((*loc, n), entry, row if isinstance(row, Mapping) else {}),
-                )
-                for n, row in enumerate(rows)
-            )  # fmt: skip
+                self._row((*loc, n), entry, row, title, last=n == len(rows) - 1) for n, row in enumerate(rows)
+            )
         return Field(
             name=".".join(map(str, loc)),
             label=title,
@@ -161,29 +195,41 @@ class Form:
             kind=kind,
             must=must,
             hint=self._hint(loc, node),
-            value="" if inside else _text(value, kind),
-            choices=self._choices(node) if kind == "choice" else (),
+            value="" if inside else _text(value, kind, node),
+            choices=choices,
             faults=tuple(self._faults(loc)),
             inside=inside,
         )
 
+    def _row(self, loc: Loc, entry: Mapping[str, Any], row: Any, title: str, *, last: bool) -> Field:
+        """One entry of a list; the last one is empty."""
+        name, n = ".".join(map(str, loc)), int(loc[-1])
+        inside = self._table(loc, entry, row if isinstance(row, Mapping) else {})
+        called = self._called(row, title, n, last=last)
+        return Field(name, called, str(loc[-2]), "table", False, "", inside=inside, begun=name == self.begun)
+
     def _hint(self, loc: Loc, node: Mapping[str, Any]) -> str:
         """What to write there, by the words of a new job's forms where the schema's own are in another language."""
-        if self.setting.language == "en":
-            return _plain(str(node.get("description", "")))
-        if loc[0] not in ("job", "garden_wall", "wall", "house", "coats") or (
-            loc[0] == "house" and loc[-1] == "openings"
-        ):
-            return ""
+        words = catalogue(self.setting.language)
         way = ".".join(str(step) for step in loc[1:] if not isinstance(step, int))
-        return catalogue(self.setting.language).get(f"desk.hint.{way}", "")
+        own = words.get(f"desk.hint.{loc[0]}.{way}", "") if self.kind == "job" else ""
+        if own or self.setting.language == "en":
+            return own or _plain(str(node.get("description", "")))
+        return words.get(f"desk.hint.{way}", "") if loc[0] in HINTED and self.kind == "job" else ""
 
     def _table(self, loc: Loc, node: Mapping[str, Any], value: Mapping[str, Any]) -> tuple[Field, ...]:
-        must = node.get("required", ())
-        return tuple(
-            self.field((*loc, key), key, _open(inner, self.kind), value.get(key), must=key in must)
-            for key, inner in node["properties"].items()
-        )
+        must = () if loc[0] == "firm" and self.kind == "job" else node.get("required", ())
+        within = next((str(step) for step in reversed(loc) if isinstance(step, str)), "")
+        usual = USUAL.get(within, (node["plain"],) if "plain" in node else ())
+        keys = sorted(node["properties"], key=lambda key: usual.index(key) if key in usual else len(usual))
+        fields = (
+            self.field(
+                (*loc, key), key, _open(node["properties"][key], self.kind), value.get(key),
+                must=key in must and key not in ("id", node.get("plain")),
+            )
+            for key in keys
+        )  # fmt: skip
+        return tuple(replace(one, usual=one.word in usual) for one in fields)
 
     def _called(self, row: Any, title: str, n: int, *, last: bool) -> str:
         if last:
@@ -200,6 +246,12 @@ class Form:
             for word in node["enum"]
         )
 
+    def _known(self, key: str, value: Any) -> tuple[tuple[str, str], ...]:
+        """What can be chosen there, and what stands there, if that is another."""
+        found = self.known[key]
+        there = _text(value, "text", {})
+        return found if not there or any(code == there for code, _ in found) else (*found, (there, there))
+
     def _faults(self, loc: Loc) -> list[str]:
         found = self.faults.get(place(self.tables, loc), [])
         self.loose = [text for text in self.loose if text not in found]
@@ -210,31 +262,24 @@ def _plain(text: str) -> str:
     return text.replace("`", "")
 
 
-def _text(value: Any, kind: Kind) -> str:
-    """What stands in the file, as it is written there."""
+def _text(value: Any, kind: Kind, node: Mapping[str, Any]) -> str:
+    """What stands in the file, as it is written there, or as a person says it on lines."""
     if value is None:
         return ""
+    lines = lines_of(value, way_of(node)) if kind in ("lines", "long") else None
+    if lines is not None:
+        return "\n".join(lines)
     if kind == "lines" and isinstance(value, list):
-        return "\n".join(_inline(v) for v in value)
+        return "\n".join(inline(v) for v in value)
     if kind == "long" and isinstance(value, Mapping):
         return dump(value)
-    return _inline(value)
+    return inline(value)
 
 
-def _inline(value: Any) -> str:
-    if isinstance(value, bool):
-        return "true" if value else "false"
+def _as_table(value: Any, node: Mapping[str, Any]) -> Mapping[str, Any]:
     if isinstance(value, Mapping):
-        return "{ " + ", ".join(f"{key} = {_toml(inner)}" for key, inner in value.items()) + " }"
-    if isinstance(value, list):
-        return "[" + ", ".join(_toml(v) for v in value) + "]"
-    return value.isoformat() if isinstance(value, date) else str(value)
-
-
-def _toml(value: Any) -> str:
-    if isinstance(value, str):
-        return '"' + value.replace("\\", "\\\\").replace('"', '\\"') + '"'
-    return _inline(value)
+        return value
+    return {node["plain"]: value} if "plain" in node and value is not None else {}
 
 
 def fault_text(fault: Fault, setting: Setting) -> str:
@@ -258,6 +303,11 @@ def filled_in(
     made = dict(tables)
     for key in names:
         node = _open(_schema(kind)["properties"][key], kind)
+        if key == LETTERHEAD:
+            rest = {name: value for name, value in made.items() if name not in (*OF_LETTERHEAD, VERSION)}
+            head = _read((key,), node, _letterhead(tables), posted, kind) or {}
+            made = {VERSION: made.get(VERSION, 1)} | head | rest
+            continue
         value = _read((key,), node, tables.get(key), posted, kind)
         if value is None or value in ({}, []):
             made.pop(key, None)
@@ -266,37 +316,67 @@ def filled_in(
     return made
 
 
+def _letterhead(tables: Mapping[str, Any]) -> dict[str, Any]:
+    return {key: value for key, value in tables.items() if key in OF_LETTERHEAD}
+
+
 def _read(
     loc: Loc, node: Mapping[str, Any], there: Any, posted: Mapping[str, str], kind: Literal["job", "firm"]
 ) -> Any:
     what = _kind(node)
     name = ".".join(map(str, loc))
     if what == "table":
-        before = there if isinstance(there, Mapping) else {}
+        before = _as_table(there, node)
         read = {key: _read((*loc, key), _open(inner, kind), before.get(key), posted, kind)
                 for key, inner in node["properties"].items()}  # fmt: skip
         order = [*before, *(k for k in read if k not in before)]
-        return {k: read[k] for k in order if k in read and read[k] not in (None, {}, [])} or None
+        made = {k: read[k] for k in order if k in read and read[k] not in (None, {}, [])}
+        if there is not None and made == before:
+            return there
+        return made.get(node["plain"]) if list(made) == [node.get("plain")] else made or None
     if what == "tables":
         entry = _open(node["items"], kind)
         before_rows = there if isinstance(there, list) else []
         rows = []
-        for n in range(len(before_rows) + 1):
+        for n in range(max(len(before_rows), *_numbers(name, posted)) + 1):
             if posted.get(f"{name}.{n}.gone"):
                 continue
             row = _read((*loc, n), entry, before_rows[n] if n < len(before_rows) else None, posted, kind)
             if row:
                 rows.append(row)
-        return rows or None
+        return _with_names(rows, loc, entry, before_rows) or None
     if name not in posted:
         return there
-    return _value(posted[name].replace("\r\n", "\n").strip(), what, there, only_text=node.get("type") == "string")
+    return _value(posted[name].replace("\r\n", "\n").strip(), what, there, node)
 
 
-def _value(text: str, kind: Kind, there: Any, *, only_text: bool) -> Any:
+MOST_ROWS = 200
+"""Entries of one list that a form sends at most."""
+
+
+def _numbers(name: str, posted: Mapping[str, str]) -> list[int]:
+    """0, and the numbers of the entries that were sent."""
+    found = (re.match(rf"{re.escape(name)}\.(\d{{1,4}})\.", key) for key in posted)
+    return [0, *(n for n in (int(match[1]) for match in found if match) if n < MOST_ROWS)]
+
+
+def _with_names(rows: list[Any], loc: Loc, entry: Mapping[str, Any], before: Sequence[Any]) -> list[Any]:
+    """Entries that must have a short name and were given none get one, by what they are called or what they are."""
+    if "id" not in entry.get("required", ()):
+        return rows
+    taken = [str(row["id"]) for row in (*before, *rows) if isinstance(row, Mapping) and "id" in row]
+    for n, row in enumerate(rows):
+        if isinstance(row, dict) and "id" not in row:
+            stem = str(row.get("name") or row.get("kind") or loc[-1]).replace("_", " ")
+            taken.append(free_name(stem, taken))
+            rows[n] = {"id": taken[-1], **row}
+    return rows
+
+
+def _value(text: str, kind: Kind, there: Any, node: Mapping[str, Any]) -> Any:
     if not text:
         return None
-    if _text(there, kind) == text:
+    if _text(there, kind, node) == text:
         return there
     match kind:
         case "yes":
@@ -309,23 +389,28 @@ def _value(text: str, kind: Kind, there: Any, *, only_text: bool) -> Any:
             except ValueError:
                 return text
         case "lines":
-            return [_written(line) for line in text.split("\n") if line.strip()]
+            return _lines(text, node, there)
         case "long":
-            return _or_text(text, text)
-    return text if only_text else _written(text)
+            read = read_lines(text.split("\n"), way_of(node), there)
+            return toml_or_text(text, text) if read is None else read
+    return text if node.get("type") == "string" else written(_in_our_words(text, node))
 
 
-def _written(text: str) -> Any:
-    """A table or list written as in the file; a whole number; else the text itself."""
-    text = text.strip()
-    if text[:1] in "{[":
-        read = _or_text(f"x = {text}", text)
-        return read["x"] if isinstance(read, dict) else read
-    return int(text) if text.isdigit() and len(text) < 10 and (text == "0" or text[0] != "0") else text
+def _in_our_words(text: str, node: Mapping[str, Any]) -> str:
+    """Where a wall looks, and what its cap is, in either language."""
+    kind = str(node.get("title", ""))
+    return spellings(kind).get(text.casefold(), text) if kind in ("facing", "cap") else text
 
 
-def _or_text(toml: str, text: str) -> Any:
-    try:
-        return tomllib.loads(toml)
-    except (tomllib.TOMLDecodeError, ValueError):
-        return text
+def _lines(text: str, node: Mapping[str, Any], there: Any) -> Any:
+    lines = [line.strip() for line in text.split("\n") if line.strip()]
+    if way_of(node):
+        return read_lines(lines, way_of(node), there)
+    if node["items"].get("type") == ["string", "number"]:
+        lines = [part for line in lines for part in _parted(line)]
+    return [written(line) for line in lines]
+
+
+def _parted(line: str) -> list[str]:
+    """Several lengths on one line: ``36' + 24' + 36' + 24'``, ``4' x 2'-8"``, ``0.085 in, 0.110 in``."""
+    return [part for part in re.split(r"\s*[,;]\s+|\s*\+\s*|(?<=\S)\s*[x×]\s*(?=\d)", line) if part]

@@ -177,7 +177,9 @@ def _told_apart(rows: Sequence[Row], setting: Setting) -> tuple[Row, ...]:
 
     def named(part: str) -> str:
         codes = (f"{start}.{part.replace(' ', '-')}" for start in NAMES)
-        return next((words[c] for c in codes if c in words), "") or (part if part[-1:].isdigit() else "")
+        stem, _, number = part.rpartition("-")
+        counted = words.get(f"desk.part.{stem}", "").format(number=number) if number.isdigit() else ""
+        return next((words[c] for c in codes if c in words), counted) or (part if part[-1:].isdigit() else "")
 
     def apart(row: Row) -> Row:
         alike = by_title[row.title]

@@ -10,29 +10,35 @@ from django.shortcuts import redirect, render
 from django.utils import timezone
 from django.views.decorators.http import require_http_methods
 
+from darby.desk.choosing import known_of
 from darby.desk.doors import person_of
-from darby.desk.forms import Form, fault_text, filled_in, sections
+from darby.desk.forms import Field, Form, fault_text, filled_in, sections
 from darby.desk.frame import section_title
 from darby.desk.kept import FIRM, saving
 from darby.desk.places import stage_pages
 from darby.desk.reading import read
+from darby.desk.sketching.refusing import typed_fault
 from darby.desk.speaking import said_in
-from darby.desk.starting import SHAPES, blank, document_of
+from darby.desk.starting import BY_LINES, HEAD, SHAPES, document_of, with_lines
 from darby.desk.views.job import rod, stage_response
 from darby.job import JobError, dump
 from darby.measure import Fault
+from darby.tables.setting import Setting
 from darby.words import Verbatim
 
 
 @require_http_methods(["GET", "POST"])
 def section(request: HttpRequest, document: str, key: str) -> HttpResponseBase:
-    """A section of a job or of the firm file as a form. ``from``: the page it was opened from, and goes back to."""
+    """A section of a job or of the firm file as a form. ``from``: the page it was opened from, and goes back to.
+
+    ``at``: the entry of a list that is open; what the address says of it stands in the form already.
+    """
     now = saving.latest(document)
     if now is None or key not in sections(document):
         raise Http404
     came = request.POST.get("from") or request.GET.get("from", "")
     if request.method == "GET":
-        tables = saving.tables(now.text)
+        tables = filled_in(document, saving.tables(now.text), request.GET.dict(), (key,))
         return _form(request, document, key, tables, now.number, came)
     base = _number(request.POST.get("base"))
     before = next((r for r in saving.history(document) if r.number == base), now)
@@ -50,7 +56,8 @@ def section(request: HttpRequest, document: str, key: str) -> HttpResponseBase:
 def _after(request: HttpRequest, document: str, came: str, before: Any) -> HttpResponseBase:
     """Back where it was opened, with every answer that changed."""
     if document == FIRM:
-        return redirect("firm")
+        job, _, name = came.partition("/")
+        return redirect("stage", job, name) if name in stage_pages() and saving.latest(job) else redirect("firm")
     page = stage_pages().get(came) or next(iter(stage_pages().values()))
     found = read(document, later=page.later)
     if found is None:
@@ -65,7 +72,7 @@ def _form(
     faults: Any = (), clash: saving.Clash | None = None,
 ) -> HttpResponse:  # fmt: skip
     setting = said_in(request)
-    form = Form(document, tables, setting, faults)
+    form = Form(document, tables, setting, faults, known_of(document, setting), request.GET.get("at", ""))
     field = form.section(key)
     context = {
         "document": document, "key": key, "title": section_title(key, setting), "field": field, "loose": form.loose,
@@ -113,28 +120,48 @@ def text(request: HttpRequest, document: str) -> HttpResponseBase:
 
 @require_http_methods(["GET", "POST"])
 def new(request: HttpRequest, shape: str = "") -> HttpResponseBase:
-    """A new job: pick a shape, fill in its few lines."""
+    """A new job: pick a shape, fill in its few lines. What the address says already stands in the form."""
     setting = said_in(request)
     if not shape:
         return render(request, "desk/new.html", {"shapes": list(SHAPES)})
     if shape not in SHAPES:
         raise Http404
     asked = SHAPES[shape]
-    today = timezone.localdate()
-    tables = blank(asked, today)
+    sent = (request.POST if request.method == "POST" else request.GET).dict()
+    tables = document_of(asked, sent, timezone.localdate())
+    tables.setdefault("job", {}).setdefault("name", "")
+    walls = sent.get(WALLS, "") if shape == BY_LINES else ""
+    made, misread = with_lines(tables, walls, setting.language)
     faults: tuple[Fault, ...] = ()
-    if request.method == "POST":
-        tables = document_of(asked, request.POST.dict(), today)
-        tables.setdefault("job", {}).setdefault("name", "")
+    if request.method == "POST" and not misread:
         try:
-            document = saving.free_id(str(tables["job"]["name"]))
-            saving.keep(document, dump(tables), person_of(request))
+            document = saving.free_id(str(made["job"]["name"]))
+            saving.keep(document, dump(made), person_of(request))
             return redirect("job", document)
         except JobError as error:
             faults = error.faults
-    form = Form("", tables, setting, faults)
-    context = {"shape": shape, "fields": form.only(asked.ways), "loose": form.loose}
-    return render(request, "desk/new_shape.html", context, status=422 if faults else 200)
+    form = Form("", made, setting, faults)
+    fields = form.only(asked.ways)
+    if shape == BY_LINES:
+        wrong = [_misread(number, text, fault, setting) for number, text, fault in misread]
+        wrong += [] if walls.strip() or request.method == "GET" else [setting.say("desk.new.walls-lack")]
+        fields.insert(len(HEAD), _walls(walls, wrong, setting))
+    refused = request.method == "POST"
+    context = {"shape": shape, "fields": fields, "loose": form.loose if refused else []}
+    return render(request, "desk/new_shape.html", context, status=422 if refused else 200)
+
+
+WALLS = "walls"
+"""The field in which the walls of a job stand, a line each."""
+
+
+def _walls(written: str, wrong: list[str], setting: Setting) -> Field:
+    says = setting.say("desk.new.walls-says")
+    return Field(WALLS, setting.say("desk.new.walls"), WALLS, "long", True, says, written, faults=tuple(wrong))
+
+
+def _misread(number: int, text: str, fault: Fault, setting: Setting) -> str:
+    return setting.say("desk.new.line-wrong", number=str(number), why=Verbatim(typed_fault(fault, text, setting)))
 
 
 @require_http_methods(["GET"])

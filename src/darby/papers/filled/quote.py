@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
 from darby.answers.alternatives import alternatives
@@ -20,6 +20,7 @@ from darby.working import Amount
 
 if TYPE_CHECKING:
     from darby.buildup import BuildUp, Option
+    from darby.job import Job
     from darby.job.model import Wanted
     from darby.papers.filled.writer import Writer
     from darby.price.model import Price, QuoteLine
@@ -42,10 +43,15 @@ CUTS = 2
 """So many ways of building up are shown in a cut."""
 
 
+def stands_until(job: Job) -> date:
+    """The last day on which the price stands."""
+    return job.as_of + timedelta(days=job.price.stands_days or STANDS)
+
+
 def quote(writer: Writer, price: Price) -> QuotePaper:
     """The letter with the price. It is a price only where ``price.complete``."""
     job = writer.answers.job
-    until = job.as_of + timedelta(days=job.price.stands_days or STANDS)
+    until = stands_until(job)
     pictures, key, abreast = _elevations(writer)
     return QuotePaper(
         firm=writer.firm,

@@ -30,4 +30,4 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     }
 
 
-PAGE = StagePage(place="money", order=3, stages=("price",), sections=("also", "price"), more=more)
+PAGE = StagePage(place="money", order=3, stages=("price",), sections=("also", "price", "firm"), more=more)

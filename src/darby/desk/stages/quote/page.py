@@ -7,20 +7,24 @@ from typing import TYPE_CHECKING, Any
 from uuid import uuid4
 
 from django.http import HttpRequest
+from django.urls import reverse
 
-from darby.desk.places import StagePage
+from darby.desk.choosing import items, to_price
+from darby.desk.places import StagePage, stage_pages
 from darby.desk.quoting import frozen
 from darby.desk.quoting.looking import how_many, paper_names
 from darby.desk.reading import Read
 from darby.desk.speaking import said_in
 from darby.papers import not_made
+from darby.papers.filled.quote import stands_until
 from darby.tables.places import place
 from darby.tables.setting import Setting
-from darby.words import catalogue
+from darby.words import Verbatim, catalogue
 
 if TYPE_CHECKING:
     from darby.answers import Answers
     from darby.desk.frame import Change
+    from darby.job import Job
 
 SHORT = 8
 """Signs of a version that a person compares."""
@@ -45,13 +49,37 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     now = frozen.stands_on(read)
     return {
         "papers": _papers(read, answers, setting),
+        "head": _head(answers.job),
         "missing": not_made(answers, setting.language),
+        "missing_at": _where_missing(read, answers, setting),
         "total": setting.write(price.total) if price is not None and whole else "",
         "stood": now,
         "new_id": uuid4(),
         "sheets": range(1, how_many(read) + 1) if whole and request.GET.get("look") else (),
         "sent": [_line(one, now, answers, setting) for one in frozen.quotes(read.id)],
     }
+
+
+def _head(job: Job) -> dict[str, Any]:
+    """To whom, where, until when: what he looks for on a quote before anything else."""
+    return {"to": job.customer, "where": job.address, "until": stands_until(job), "firm": job.firm}
+
+
+def _where_missing(read: Read, answers: Answers, setting: Setting) -> list[tuple[str, str]]:
+    """What is to be done before there is a price: (address of the form or page, in words)."""
+    price = answers.good("price").get("job")
+    if price is None:
+        waits = {stage for stage, _ in answers.unanswered()}
+        pages = (page for page in stage_pages().values() if waits & set(page.stages) and page.name != "quote")
+        return [
+            (reverse("stage", args=[read.id, page.name]), setting.say("desk.quote.waits-at", page=page.title(setting)))
+            for page in pages
+        ]
+    names = dict(items(setting))
+    return [
+        (to_price(item, read.id), setting.say("desk.quote.lacks-price", item=Verbatim(names.get(item, item))))
+        for item in price.lacks
+    ]
 
 
 def _line(sent: frozen.Sent, now: dict[str, str], answers: Answers, setting: Setting) -> Line:
