@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, cast
 from darby.desk import pocketing
 from darby.desk.home import VARIABLE, Home
 from darby.desk.uploads.limits import WAITRESS
+from darby.desk.uploads.slow import hurried
 
 if TYPE_CHECKING:
     from django.core.handlers.wsgi import WSGIHandler
@@ -111,8 +112,8 @@ def serve(
     listening = socket.socket()
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     listening.bind((LOOPBACK, port))
-    server = create_server(
-        application(), sockets=[listening], threads=THREADS, **WAITRESS, **(IN_FRONT if name else {})
+    server = hurried(
+        create_server(application(), sockets=[listening], threads=THREADS, **WAITRESS, **(IN_FRONT if name else {}))
     )
     address = f"https://{name}" if name else f"http://{LOOPBACK}:{listening.getsockname()[1]}"
     first = link(address)

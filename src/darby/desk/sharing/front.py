@@ -7,8 +7,10 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
+import socket
 import ssl
 import threading
+from collections import Counter
 from collections.abc import Iterable
 from concurrent.futures import Future
 from dataclasses import dataclass, field
@@ -19,10 +21,16 @@ from darby.desk.sharing.certificates import Certificate
 if TYPE_CHECKING:
     from wsgiref.types import StartResponse, WSGIApplication, WSGIEnvironment
 
-AT_ONCE = 200
+AT_ONCE = 256
 """Connections held at a time; who comes after them waits for one to close."""
+FROM_ONE = 64
+"""Of one address; a browser opens six. More are hung up on at once, so that nobody keeps all the others out."""
 HANDSHAKE = 15.0
-"""Seconds for greeting. Whoever says nothing afterwards is hung up on by the desk behind."""
+"""Seconds for greeting. Whoever says nothing or too little afterwards is hung up on by the desk behind."""
+WAITING = 100
+"""Connections that the system holds until there is room."""
+AGAIN = 0.1
+"""Seconds until the next try where none could be taken in."""
 PIECE = 2**16
 
 
@@ -64,6 +72,8 @@ class Front:
         self._tls.minimum_version = ssl.TLSVersion.TLSv1_2
         self._tls.load_cert_chain(certificate.chain, certificate.key)
         self._room = asyncio.Semaphore(AT_ONCE)
+        self._from: Counter[str] = Counter()
+        self._held: set[asyncio.Task[None]] = set()
         self._opened: Future[int] = Future()
         self._thread = threading.Thread(target=lambda: asyncio.run(self._run()), name="tls", daemon=True)
 
@@ -80,29 +90,67 @@ class Front:
     async def _run(self) -> None:
         self._loop, self._enough = asyncio.get_running_loop(), asyncio.Event()
         try:
-            server = await asyncio.start_server(
-                self._serve, self._host, self._port, ssl=self._tls, ssl_handshake_timeout=HANDSHAKE
-            )
+            listening = socket.create_server((self._host, self._port), backlog=WAITING)
         except OSError as error:
             self._opened.set_exception(error)
             return
-        self._opened.set_result(int(server.sockets[0].getsockname()[1]))
+        listening.setblocking(False)
+        self._opened.set_result(int(listening.getsockname()[1]))
+        accepting = asyncio.create_task(self._accept(listening))
         await self._enough.wait()
-        server.close()
+        accepting.cancel()
+        listening.close()
 
-    async def _serve(self, phone: asyncio.StreamReader, to_phone: asyncio.StreamWriter) -> None:
-        async with self._room:
+    async def _accept(self, listening: socket.socket) -> None:
+        """Count before anybody is greeted: a phone that never greets holds a place too."""
+        while True:
+            await self._room.acquire()
+            try:
+                wire, (caller, *_) = await self._loop.sock_accept(listening)
+            except OSError:  # gone again, or too many open files: the next one is waited for
+                self._room.release()
+                await asyncio.sleep(AGAIN)
+                continue
+            if self._from[caller] >= FROM_ONE:
+                wire.close()
+                self._room.release()
+                continue
+            self._from[caller] += 1
+            held = asyncio.create_task(self._hold(wire, caller))
+            self._held.add(held)
+            held.add_done_callback(self._held.discard)
+
+    async def _hold(self, wire: socket.socket, caller: str) -> None:
+        try:
             # Cancelled only when the front closes: then it is over, and no fault.
             with contextlib.suppress(OSError, asyncio.CancelledError):
-                desk, to_desk = await asyncio.open_connection("127.0.0.1", self._behind)
-                own = str(to_desk.get_extra_info("sockname")[1])
-                self._callers.by_port[own] = str(to_phone.get_extra_info("peername")[0])
-                try:
-                    await asyncio.gather(_hand_on(phone, to_desk), _hand_on(desk, to_phone))
-                finally:
-                    self._callers.by_port.pop(own, None)
-                    to_desk.close()
+                await self._serve(wire, caller)
+        finally:
+            wire.close()
+            self._from[caller] -= 1
+            if not self._from[caller]:
+                del self._from[caller]
+            self._room.release()
+
+    async def _serve(self, wire: socket.socket, caller: str) -> None:
+        phone = asyncio.StreamReader()
+        protocol = asyncio.StreamReaderProtocol(phone)
+        transport, _ = await self._loop.connect_accepted_socket(
+            lambda: protocol, wire, ssl=self._tls, ssl_handshake_timeout=HANDSHAKE
+        )
+        to_phone = asyncio.StreamWriter(transport, protocol, phone, self._loop)
+        try:
+            desk, to_desk = await asyncio.open_connection("127.0.0.1", self._behind)
+            own = str(to_desk.get_extra_info("sockname")[1])
+            self._callers.by_port[own] = caller
+            try:
+                await asyncio.gather(_hand_on(phone, to_desk), _hand_on(desk, to_phone))
+            finally:
+                self._callers.by_port.pop(own, None)
+                to_desk.close()
+        finally:
             to_phone.close()
+            await to_phone.wait_closed()  # what is still on its way goes out first
 
 
 async def _hand_on(out_of: asyncio.StreamReader, into: asyncio.StreamWriter) -> None:

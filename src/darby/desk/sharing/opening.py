@@ -11,6 +11,7 @@ from darby.desk.sharing.certificates import certificate
 from darby.desk.sharing.front import Callers, Front
 from darby.desk.sharing.network import at_home
 from darby.desk.uploads.limits import WAITRESS
+from darby.desk.uploads.slow import hurried
 
 if TYPE_CHECKING:
     from django.core.handlers.wsgi import WSGIHandler
@@ -60,9 +61,8 @@ def open_to_network(
     names = at_home()
     made = certificate(home.folder / "tls", (*names, "127.0.0.1", "localhost"), datetime.now(UTC))
     callers = Callers()
-    behind = create_server(
-        callers.known(application), host="127.0.0.1", port=0, threads=THREADS, url_scheme="https", **WAITRESS
-    )
+    told = callers.known(application)
+    behind = hurried(create_server(told, host="127.0.0.1", port=0, threads=THREADS, url_scheme="https", **WAITRESS))
     front = Front(EVERYWHERE, port, int(behind.effective_port), made, callers)
     try:
         served_at = front.open()

@@ -24,10 +24,12 @@ WAITRESS: Mapping[str, Any] = {
     "channel_timeout": 30,
     "cleanup_interval": 10,
     "connection_limit": 400,
+    "asyncore_use_poll": True,
     "ident": None,
 }
 """What the server is told: a body that says it is longer is refused before it is read, one that comes in pieces as soon
-as it is longer; who says nothing for half a minute is hung up on; it says not what it is."""
+as it is longer; who says nothing for half a minute is hung up on (``slow``: also who says too little); it says not what
+it is. Without ``poll`` it would die at the thousandth open file."""
 
 
 class Refused(ValueError):
