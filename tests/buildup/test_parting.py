@@ -3,8 +3,9 @@
 import pytest
 
 from darby.buildup import MeetsOld, Override
+from darby.rulebook import LOCAL, figure_of
 
-from .asking import chosen, codes, inch, option, run, said, sixteenths, up
+from .asking import BOOK, chosen, codes, inch, option, run, said, sixteenths, up
 
 
 def meets(proud=None, thickness=None, edge="left", what="old plaster"):
@@ -93,6 +94,13 @@ def test_each_neighbour_is_parted_in_its_way(what, how, beads, width):
     assert ("off-the-roof" in codes(o.cautions)) == (what == "roof")
     # cutting old work back can free lead and asbestos
     assert ("old-edge" in codes(o.cautions)) == (what == "old plaster")
+
+
+def test_the_gap_is_never_less_than_two_beads_want_between_them():
+    row = {"id": "parting.separation.local", "subject": "parting.separation", "value": "1/2 in", "says": "beads apart",
+           "source": "local", "where": "job", "standing": "common practice", "why": "the inspector"}  # fmt: skip
+    town = BOOK.with_local([figure_of(row, {"local": LOCAL})])
+    assert sixteenths(chosen(book=town, meets=(meets("1/2"),)).parting[0].width) == ("1/2",)
 
 
 def test_base_is_parted_from_base_and_not_from_itself():

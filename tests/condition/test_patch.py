@@ -198,5 +198,6 @@ def test_cutting_back_takes_hours_where_he_says_how_fast():
     pace = Quantity(length("1 ft") ** 2 * 6 / 3600, unit("sq ft/h"))
     lines = tuple((s, inch(12)) for s in ROUND)
     assert float(patched(cut=pace, lines=lines)[0].hours) == pytest.approx(3 * 3600)
+    assert float(patched(cut=pace, lines=lines, count=2)[0].hours) == pytest.approx(6 * 3600)
     got, working = patched(lines=lines)
     assert got.hours is None and "condition.patch.no-pace" in codes(working)

@@ -1,11 +1,12 @@
 """What the customer reads adds up, and shows none of the firm's own figures."""
 
 from decimal import Decimal
+from fractions import Fraction
 
 import pytest
 
 from darby.price import price
-from darby.price.model import Also, Place, Work
+from darby.price.model import Also, Place, Share, TripTerms, Work
 from darby.working import Quantity
 from tests.price.build import ask_of, hours, sq_ft
 
@@ -32,6 +33,20 @@ def test_shares_by_hand():
     assert got["surface", "a"] == pytest.approx(Decimal("7532.41") * a / whole, abs=Decimal("0.01"))
     assert got["surface", "b"] == pytest.approx(Decimal("7532.41") * b / whole, abs=Decimal("0.01"))
     assert sum(got.values()) == Decimal("7532.41")
+
+
+def test_what_rounding_leaves_goes_on_the_largest_line():
+    """Crew hours 6, 3, 2 at 213.00 and a thousandth on top: 2345.34. 3/11 and 2/11 are 639.64 and 426.43; 1279.27 is
+    left for the first, where 6/11 by itself would round to 1279.28."""
+    work = tuple(Work(at, "base", hours(h)) for at, h in (("a", 3), ("b", 6), ("c", 2)))
+    thousandth = (Share("overhead", Fraction(1, 1000), "cost"),)
+    got = rows(ask_of(work=work, places=(), order=(), also=(), hires=(), trips=(), alone=None, terms=TripTerms(),
+                      least_charge=None, overheads=thousandth, profit=None))  # fmt: skip
+    assert got == {
+        ("surface", "a"): Decimal("639.64"),
+        ("surface", "b"): Decimal("1279.27"),
+        ("surface", "c"): Decimal("426.43"),
+    }
 
 
 def test_material_goes_by_weight_where_weights_are_given():

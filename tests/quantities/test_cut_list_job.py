@@ -88,6 +88,13 @@ def test_without_prices_the_working_is_in_feet() -> None:
     assert found.cost is not None  # over the others
 
 
+def test_waste_is_a_share_of_what_is_bought() -> None:
+    """Jambs of 6 ft one by one out of bars of 10 ft: 16 of 40 ft are left."""
+    _, working = cut_lists(CutAsk((Profile("casing bead", (Piece("jamb", 6 * FT, 4),), (Stock(10 * FT),)),)))
+    step = working.steps["job/cut-list/casing-bead/waste"]
+    assert line(step) == "(40 ft − 24 ft) / 40 ft × 100 = 40 %"
+
+
 def test_the_bound_enters_with_its_proof() -> None:
     _, working = cut_lists(JOB)
     step = working.steps["job/cut-list/drip-screed/bound"]
