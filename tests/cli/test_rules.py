@@ -82,3 +82,32 @@ def test_it_keeps_to_the_screen(columns):
 
 def test_in_metres():
     assert re.search(r"^12\.7 mm ", rules("thickness", "block", "--metric"), re.MULTILINE)
+
+
+def test_in_spanish_a_figure_is_said_in_spanish_and_the_title_stays():
+    said = rules("--es", "--show", "thickness.block.two-coat.c926", COLUMNS="200")
+    assert "total nominal sobre mampostería de block, base y acabado" in said
+    assert "respuesta sobre el grueso correcto" in said
+    assert "Stucco FAQ, correct thickness" in said
+    assert "sin fecha" in said
+    assert "nominal total" not in said
+    assert "undated" not in said
+    assert re.search(r"Habla de +sellador: 25", rules("--es", "--show", "joint.sealant.25.c920"))
+
+
+def test_a_rule_in_words_stands_among_the_words_in_spanish():
+    assert "cómo se dejan las juntas para repellar: corte las juntas del block al ras" in " ".join(
+        rules("--es", "joints-flush", COLUMNS="200").split()
+    )
+
+
+def test_spanish_words_find_figures_and_english_ones_still_do():
+    assert "[prep.joints-flush.pca]" in rules("--es", "block", "al ras")
+    assert "[prep.joints-flush.pca]" in rules("--es", "flush", "sponge")
+    assert rules("--es", "--show", "corte las juntas").startswith("\nprep.joints-flush.pca\n")
+    assert darby("rules", "al ras").exit_code == 2  # in English nobody reads it
+
+
+def test_for_a_program_the_book_stays_as_it_is():
+    (row,) = json.loads(rules("--es", "--json", "joints-flush"))
+    assert row["says"] == "how joints are left for plaster"

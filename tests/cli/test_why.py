@@ -36,6 +36,20 @@ def test_a_source_is_named_in_full_once():
     assert "from memory, not checked against the standard" in said
 
 
+def test_in_spanish_rule_and_place_are_said_in_spanish_and_the_title_stays():
+    said = why(VOLUME, "--es", COLUMNS="250")
+    rule = "cada vano se descuenta entero; se suman las mochetas repelladas: Modern House Plans for Everybody"
+    assert rule in said
+    assert "presupuesto de una casa de pueblo, donde el autor descuenta los vanos enteros; publicado, leído" in said
+    assert "openings come off" not in said
+
+
+def test_what_nobody_published_names_no_title():
+    said = why(VOLUME, COLUMNS="250")
+    assert "1/8 in.: custom; measure it where joints are raked; common practice, no source" in said
+    assert "Custom of the trade" not in said
+
+
 def test_where_a_number_comes_from_another_place_it_is_said():
     said = why("job/order/mix/base/volume")
     assert "(Engine bay, east wall)" in said
@@ -96,6 +110,9 @@ def test_a_local_rule_says_why(tmp_path):
     assert "the county asks for it" in said
     assert "3/4 in." in said
     assert "Other voices: 1/2 in. [c926]" in said
+    assert "3/4 in.: a local rule: the county asks for it [thickness.block.two-coat.local.job]" in said
+    spanish = re.sub(r"\n +", " ", darby("why", path, "bay-east", "--es").stdout)
+    assert "3/4 pulg.: una regla local: the county asks for it [thickness.block.two-coat.local.job]" in spanish
 
 
 def test_who_says_otherwise_stands_behind_the_ruling_voice():

@@ -22,8 +22,11 @@ from darby.papers.filled.orders import item_called, orders, package_said, units_
 from darby.papers.filled.parting import letter_of
 from darby.papers.filled.places import place, zone_called
 from darby.papers.filled.standing import leaning
+from darby.papers.filled.workings import working_package
 from darby.papers.filled.writer import Writer
+from darby.papers.model import RuleRow
 from darby.rulebook import default
+from darby.words import figure_says, figure_value, figure_where
 from darby.working import Quantity
 from tests.papers.conftest import EXAMPLE, answered, papers
 from tests.papers.reading import letters, overlaps
@@ -287,3 +290,28 @@ def test_joints_are_drawn_lettered_and_given_to_the_crew() -> None:
     # what is a joint because the base changes is an edge of the south wall already
     south = papers()["crew-bay-south.pdf"]
     assert isinstance(south, CrewPaper) and not [row for row in south.beads if row.edge.first.startswith("joint")]
+
+
+# --- the working: figures in the paper's language -------------------------------------------------------------
+
+
+def test_the_figures_behind_a_working_are_said_in_its_language(writer: Writer, spanish: Writer) -> None:
+    book = default()
+    english, said = (working_package(w).rules for w in (writer, spanish))
+    assert [row.id for row in english] == [row.id for row in sorted(said, key=lambda r: ids(english).index(r.id))]
+    for row in english:
+        figure = book[row.id]
+        assert (row.says, row.where) == (figure.says, figure.where)
+    for row in said:
+        figure = book[row.id]
+        assert row.says == figure_says(figure, "es") != figure.says
+        assert row.value == figure_value(figure, "es")
+        assert row.where == figure_where(figure, "es")
+        assert "undated" not in row.source
+        assert "n.d." not in row.source
+    in_words = {row.id: row.value for row in said if book[row.id].kind == "rule"}
+    assert in_words["prep.damp.pca"] == "húmeda pareja, no empapada"
+
+
+def ids(rows: tuple[RuleRow, ...]) -> list[str]:
+    return [row.id for row in rows]

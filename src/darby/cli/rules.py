@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
+from functools import partial
 from textwrap import wrap
 
 from rich.console import Console
@@ -11,6 +12,7 @@ from rich.console import Console
 from darby.cli.setting import Setting
 from darby.cli.tables import Page, print_page
 from darby.rulebook import Book, Entry, Figure, default, search, show
+from darby.words import figure_applies, figure_says, figure_value, figure_where, source_words
 
 WIDEST = 26
 """A value in more letters than this is a rule in words, and stands among the words."""
@@ -23,10 +25,10 @@ def print_rules(out: Console, words: Sequence[str], name: str | None, setting: S
     book = default()
     entries: tuple[Entry, ...] = ()
     if name is not None:
-        entries = _entries(book, name)
+        entries = _entries(book, name, setting)
         figures = [entry.figure for entry in entries]
     else:
-        figures = list(search(book, list(words))) if words else list(book)
+        figures = list(search(book, list(words), partial(_read, setting=setting))) if words else list(book)
     if not figures:
         return False
     if as_json:
@@ -38,13 +40,20 @@ def print_rules(out: Console, words: Sequence[str], name: str | None, setting: S
     return True
 
 
-def _entries(book: Book, name: str) -> tuple[Entry, ...]:
+def _entries(book: Book, name: str, setting: Setting) -> tuple[Entry, ...]:
     """All voices on the figure or subject called ``name``, else on the first that holds its words."""
     try:
         return show(book, name).entries
     except KeyError:
-        found = search(book, name)
+        found = search(book, name, partial(_read, setting=setting))
         return show(book, found[0].id).entries if found else ()
+
+
+def _read(figure: Figure, *, setting: Setting) -> str:
+    """What a person reads of a figure, to look it up by."""
+    language = setting.language
+    said = (figure_value(figure, language, setting.system), figure_says(figure, language))
+    return " ".join((*said, figure_where(figure, language), figure_applies(figure, language)))
 
 
 def _list(book: Book, figures: Sequence[Figure], setting: Setting) -> Page:
@@ -55,7 +64,7 @@ def _list(book: Book, figures: Sequence[Figure], setting: Setting) -> Page:
 
 
 def _row(figure: Figure, setting: Setting) -> tuple[str, str, str]:
-    value, says = _value(figure, setting), figure.says
+    value, says = figure_value(figure, setting.language, setting.system), figure_says(figure, setting.language)
     if len(value) > WIDEST:
         value, says = "", f"{says}: {value}"
     standing = "\n".join(wrap(setting.say(f"standing.{figure.standing}"), NARROW, break_on_hyphens=False))
@@ -65,15 +74,14 @@ def _row(figure: Figure, setting: Setting) -> tuple[str, str, str]:
 def _show(out: Console, entries: Sequence[Entry], setting: Setting) -> None:
     entry, *others = entries
     figure, source = entry.figure, entry.source
-    where = "; ".join(f"{kind}: {', '.join(sorted(allowed))}" for kind, allowed in figure.applies.items())
     rows = [
-        ("value", _value(figure, setting)),
-        ("says", figure.says),
-        ("source", ", ".join(part for part in (source.title, source.publisher, source.year) if part)),
-        ("where", figure.where),
+        ("value", figure_value(figure, setting.language, setting.system)),
+        ("says", figure_says(figure, setting.language)),
+        ("source", ", ".join(part for part in source_words(source, setting.language) if part)),
+        ("where", figure_where(figure, setting.language)),
         ("address", source.address),
         ("standing", setting.say(entry.standing)),
-        ("applies", where),
+        ("applies", figure_applies(figure, setting.language)),
         ("rules", setting.say(f"ruled.{entry.why}") if entry.rules else setting.say("cli.rules.does-not")),
     ]
     named = tuple((setting.say(f"cli.rules.{name}"), value) for name, value in rows if value)
@@ -84,13 +92,10 @@ def _show(out: Console, entries: Sequence[Entry], setting: Setting) -> None:
 
 
 def _other(entry: Entry, setting: Setting) -> str:
-    said = f"{_value(entry.figure, setting)}: {entry.source.title}; {setting.say(entry.standing)} [{entry.figure.id}]"
+    value = figure_value(entry.figure, setting.language, setting.system)
+    title = source_words(entry.source, setting.language)[0]
+    said = f"{value}: {title}; {setting.say(entry.standing)} [{entry.figure.id}]"
     return f"{said}. {setting.say('cli.rules.does')}" if entry.rules else said
-
-
-def _value(figure: Figure, setting: Setting) -> str:
-    """As it is said here; rules in words and plain numbers (the year 1978) as the book writes them."""
-    return figure.written if figure.kind == "rule" or not figure.unit.name else setting.write(figure)
 
 
 def _plain(book: Book, figure: Figure) -> dict[str, object]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 from itertools import islice, product
@@ -40,10 +40,11 @@ def standing_code(figure: Figure) -> str:
     return f"standing.{figure.standing}"
 
 
-def search(book: Book, words: str | Iterable[str]) -> tuple[Figure, ...]:
+def search(book: Book, words: str | Iterable[str], read: Callable[[Figure], str] = lambda _: "") -> tuple[Figure, ...]:
     """The figures that hold every one of ``words`` somewhere: those that hold them in their subject first.
 
-    Capitals do not matter, and a word may be the beginning or a part of one ("cur" finds curing).
+    Capitals do not matter, and a word may be the beginning or a part of one ("cur" finds curing). ``read`` says what
+    else a person reads of a figure: its text in another language.
     """
     wanted = [w.casefold() for w in (words.split() if isinstance(words, str) else words) if w.strip()]
     ranked: list[tuple[int, int, Figure]] = []
@@ -51,7 +52,9 @@ def search(book: Book, words: str | Iterable[str]) -> tuple[Figure, ...]:
         name = f"{figure.subject} {figure.id}".casefold()
         if all(w in name for w in wanted):
             ranked.append((0, at, figure))
-        elif all(w in _said(book, figure, name) for w in wanted):
+            continue
+        said = f"{_said(book, figure, name)} {read(figure).casefold()}"
+        if all(w in said for w in wanted):
             ranked.append((1, at, figure))
     return tuple(figure for _, _, figure in sorted(ranked, key=lambda row: row[:2]))
 

@@ -9,7 +9,7 @@ from darby.answers.asked import Asked, Here
 from darby.tables.pages import gathered
 from darby.tables.places import place
 from darby.tables.setting import Setting
-from darby.words import Verbatim
+from darby.words import Verbatim, figure_where, source_words
 from darby.words.asking import Filled, Told
 
 if TYPE_CHECKING:
@@ -72,4 +72,5 @@ def _source(told: Told, setting: Setting) -> str:
         return setting.say("ask.told.local", why=Verbatim(figure.why))
     if figure.standing == "common practice":
         return standing if told.value else ""
-    return f"{', '.join((source.title, source.publisher, figure.where))}; {standing}"
+    title, publisher, _ = source_words(source, setting.language)
+    return f"{', '.join((title, publisher, figure_where(figure, setting.language)))}; {standing}"

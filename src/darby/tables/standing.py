@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from darby.tables.setting import Setting
-from darby.words import Verbatim
+from darby.words import Verbatim, figure_value, figure_where, source_words
 
 if TYPE_CHECKING:
     from darby.answers import Answers
@@ -46,16 +46,19 @@ def rule_line(answers: Answers, figure_id: str, setting: Setting, cited: set[str
     figure = figure_of(answers, figure_id)
     if figure is None:
         return figure_id
-    value = _value(figure, setting)
+    value = figure_value(figure, setting.language, setting.system)
     if figure_id in cited:
         said = setting.say("cli.why.cited")
         return f"{said} [{figure_id}]" if figure.kind == "rule" else f"{value}: {said} [{figure_id}]"
     cited.add(figure_id)
-    source = answers.book.sources.get(figure.source)
-    title = source.title if source is not None else figure.source
+    if figure.why:
+        return f"{value}: {setting.say('ask.told.local', why=Verbatim(figure.why))} [{figure_id}]"
+    source = answers.book.source_of(figure)
     standing = setting.say(f"standing.{figure.standing}")
-    said = f"{value}: {title}, {figure.where}; {standing}"
-    return f"{said}. {figure.why} [{figure_id}]" if figure.why else f"{said} [{figure_id}]"
+    said = figure_where(figure, setting.language)
+    if source.address or figure.standing != "common practice":  # else its title says no more than its standing does
+        said = f"{source_words(source, setting.language)[0]}, {said}"
+    return f"{value}: {said}; {standing} [{figure_id}]"
 
 
 def others_line(answers: Answers, figure_id: str, setting: Setting) -> str:
@@ -63,8 +66,10 @@ def others_line(answers: Answers, figure_id: str, setting: Setting) -> str:
     figure = figure_of(answers, figure_id)
     if figure is None or figure.kind == "rule":
         return ""
-    said = {f.id: _value(f, setting) for f in answers.book.on(figure.subject) if f is not figure and _like(f, figure)}
-    if set(said.values()) <= {_value(figure, setting)}:
+    language, system = setting.language, setting.system
+    voices = (f for f in answers.book.on(figure.subject) if f is not figure and _like(f, figure))
+    said = {f.id: figure_value(f, language, system) for f in voices}
+    if set(said.values()) <= {figure_value(figure, language, system)}:
         return ""
     others = ", ".join(f"{value} [{id.removeprefix(figure.subject).lstrip('.')}]" for id, value in said.items())
     return setting.say("cli.why.others", others=Verbatim(others))
@@ -80,7 +85,3 @@ def figure_of(answers: Answers, figure_id: str) -> Figure | None:
         return answers.book[figure_id]
     except KeyError:
         return None
-
-
-def _value(figure: Figure, setting: Setting) -> str:
-    return figure.written if figure.kind == "rule" or not figure.unit.name else setting.write(figure)

@@ -1,6 +1,22 @@
 """Catalogues: every sentence a person reads, English and Spanish."""
 
 from darby.words.catalogue import LANGUAGES, Language, Verbatim, catalogue, day, say, unit_names, written
+from darby.words.figures import figure_applies, figure_says, figure_value, figure_where, source_words
 from darby.words.surfaces import surface_called
 
-__all__ = ["LANGUAGES", "Language", "Verbatim", "catalogue", "day", "say", "surface_called", "unit_names", "written"]
+__all__ = [
+    "LANGUAGES",
+    "Language",
+    "Verbatim",
+    "catalogue",
+    "day",
+    "figure_applies",
+    "figure_says",
+    "figure_value",
+    "figure_where",
+    "say",
+    "source_words",
+    "surface_called",
+    "unit_names",
+    "written",
+]

@@ -19,6 +19,8 @@ from darby.working.model import Amount, Quantity
 
 Language = Literal["en", "es"]
 LANGUAGES: tuple[Language, ...] = ("en", "es")
+FIGURES = "figures.toml"
+"""What the rule book says, in a language other than its own: tables by figure, not sentences by code."""
 
 
 class Verbatim(str):
@@ -38,6 +40,8 @@ def catalogue(language: Language) -> Mapping[str, str]:
     """
     sentences: dict[str, str] = {}
     for path in sorted(resources.files("darby.words").joinpath(language).iterdir(), key=lambda p: p.name):
+        if path.name == FIGURES:
+            continue
         for code, sentence in tomllib.loads(path.read_text(encoding="utf-8")).items():
             if code in sentences:
                 raise ValueError(f"{language}: {code!r} stands twice, the second time in {path.name}")

@@ -10,7 +10,7 @@ from darby.answers import Waiting
 from darby.papers.filled.ledgers import ledgers
 from darby.papers.filled.parts import label, part_called
 from darby.papers.model import NoteRow, RuleRow, WorkingGroup, WorkingLine, WorkingPaper, WorkingPart
-from darby.words import Verbatim, unit_names
+from darby.words import Verbatim, figure_says, figure_value, figure_where, source_words, unit_names
 from darby.working import Found, Note, Step
 from darby.working.printing import line
 
@@ -100,23 +100,20 @@ def _rules(writer: Writer, steps: list[Step | Found], notes: tuple[Note, ...]) -
     for figure in sorted(figures, key=lambda f: (_source(writer, f), f.id)):
         yield RuleRow(
             id=figure.id,
-            says=figure.says,
-            value=_value(writer, figure),
+            says=figure_says(figure, writer.language),
+            value=figure_value(figure, writer.language, writer.system),
             source=_source(writer, figure),
             standing=writer.say(f"standing.{figure.standing}"),
             why=figure.why,
-            where=figure.where,
+            where=figure_where(figure, writer.language),
         )
 
 
-def _value(writer: Writer, figure: Figure) -> str:
-    """As the book has it where it is a rule or a bare number: a year has no comma."""
-    return figure.written if figure.kind == "rule" or not figure.unit.name else writer.write(figure)
-
-
 def _source(writer: Writer, figure: Figure) -> str:
+    if figure.why:
+        return writer.say("common.local-rule")
     source = writer.answers.book.sources.get(figure.source)
-    return ", ".join(x for x in (source.title, source.publisher, source.year) if x) if source else figure.source
+    return ", ".join(x for x in source_words(source, writer.language) if x) if source else figure.source
 
 
 def _notes(writer: Writer, notes: tuple[Note, ...], grade: str) -> Iterator[NoteRow]:
