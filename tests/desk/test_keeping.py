@@ -60,7 +60,8 @@ def test_a_revision_knows_its_parent_who_and_what_changed(job, who):
 def test_nothing_new_writes_nothing(job, who):
     from darby.desk.kept import saving
 
-    saving.keep(job, JOB + "# a word to myself\n", who, base=1)
+    saving.keep(job, JOB, who, base=1)
+    saving.keep(job, tomllib.loads(JOB), who, base=1)
     assert [r.number for r in saving.history(job)] == [1]
 
 
@@ -167,6 +168,115 @@ def test_rows_are_not_saved_again(job):
         saving.latest(job).save()
     with pytest.raises(TypeError):
         saving.latest(job).delete()
+
+
+# --- the text ------------------------------------------------------------------------------------------
+
+WRITTEN = """# whose wall this is
+darby = 1
+
+[job]
+name = "Test wall"     # as on the letter
+as_of = 2026-01-15
+
+# --- walls ---
+
+[[wall]]
+id = "front"
+length = "24'"         # by tape
+height = "8'"
+base = 'concrete'
+openings = [
+  "door 3068 at 2'",   # the old frame
+  "window 3040 at 9', up 3'",
+]
+
+[coats]
+finish = "float"       # as the neighbour's
+"""
+
+
+@pytest.fixture
+def written(who):
+    from darby.desk.kept import saving
+
+    name = f"job-{uuid4().hex[:8]}"
+    saving.keep(name, WRITTEN, who)
+    return name
+
+
+def test_a_remark_alone_is_kept_too(written, who):
+    from darby.desk.kept import saving
+
+    said = saving.keep(written, WRITTEN + "# a word to myself\n", who, base=1).revision
+    assert (said.number, said.changed, said.text) == (2, [], WRITTEN + "# a word to myself\n")
+
+
+def test_tables_go_into_the_text_as_it_was_written(written, who):
+    from darby.desk.kept import saving
+
+    tables = tomllib.loads(WRITTEN)
+    tables["wall"][0]["openings"][0] = "door 3068 at 3'"
+    tables["coats"]["finish"] = "smooth"
+    saved = saving.keep(written, tables, who, base=1).revision
+    assert saved.text == WRITTEN.replace("3068 at 2'", "3068 at 3'").replace('"float"       #', '"smooth"      #')
+    assert saved.changed == ["wall/front/openings/1", "coats/finish"]
+
+
+def test_going_back_brings_the_text_back_with_its_remarks(written, who):
+    from darby.desk.kept import saving
+
+    without = "\n".join(row.partition("#")[0] for row in WRITTEN.split("\n")).replace("24'", "26'")
+    saving.keep(written, without, who, base=1)
+    saving.go_back(written, 1, who)
+    assert saving.latest(written).text == WRITTEN
+
+
+def test_what_two_wrote_comes_together_with_the_remarks_of_both(written, who):
+    from darby.desk.kept import saving
+
+    saving.keep(written, WRITTEN.replace("# by tape", "# by laser").replace("24'", "25'"), who, base=1)
+    mine = tomllib.loads(WRITTEN)
+    mine["wall"][0]["openings"].append("window 3040 at 15', up 3'")
+    saved = saving.keep(written, mine, who, base=1).revision
+    assert "# by laser" in saved.text
+    assert "# the old frame" in saved.text
+    assert [tomllib.loads(saved.text)["wall"][0][key] for key in ("length", "openings")] == [
+        "25'", ["door 3068 at 2'", "window 3040 at 9', up 3'", "window 3040 at 15', up 3'"]
+    ]  # fmt: skip
+
+
+def test_remarks_that_one_alone_wrote_stay_whoever_came_first(written, who):
+    from darby.desk.kept import saving
+
+    tables = tomllib.loads(WRITTEN)
+    tables["wall"][0]["length"] = "25'"
+    saving.keep(written, tables, who, base=1)
+    saved = saving.keep(written, WRITTEN.replace("# by tape", "# by laser"), who, base=1).revision
+    assert """length = "25'"         # by laser""" in saved.text.split("\n")
+    assert tomllib.loads(saved.text)["wall"][0]["length"] == "25'"
+
+
+def test_two_who_wrote_another_remark_at_one_place_are_told(written, who):
+    from darby.desk.kept import saving
+
+    saving.keep(written, WRITTEN.replace("# by tape", "# by laser"), who, base=1)
+    with pytest.raises(saving.Clash) as told:
+        saving.keep(written, WRITTEN.replace("# by tape", "# paced"), who, base=1)
+    assert told.value.paths == ("#",)
+    assert "# by laser" in saving.latest(written).text
+
+
+def test_a_clash_holds_what_each_changed_and_mine_where_they_meet(written, who):
+    from darby.desk.kept import saving
+
+    saving.keep(written, WRITTEN.replace("24'", "25'").replace("8'", "9'"), who, base=1)
+    with pytest.raises(saving.Clash) as told:
+        saving.keep(
+            written, WRITTEN.replace("24'", "26'").replace("'concrete'", "'block'\nblock = 'dense'"), who, base=1
+        )
+    wall = told.value.both["wall"][0]
+    assert (wall["length"], wall["height"], wall["base"]) == ("26'", "9'", "block")
 
 
 # --- changes and merging, whatever the document --------------------------------------------------------

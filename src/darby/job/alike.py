@@ -36,11 +36,12 @@ def ids(rows: Sequence[Any]) -> list[str | None]:
     return [id if often[id] == 1 else None for id in found]
 
 
-def matched(before: Sequence[Any], after: Sequence[Any]) -> list[int | None]:
+def matched(before: Sequence[Any], after: Sequence[Any], *, renamed: bool = False) -> list[int | None]:
     """For each entry of ``after`` where it stood in ``before``; None: it is new.
 
     Entries with an id go by it, wherever they stand. The others go by what they are: those that did not change find
-    each other, in order if they can; of what lies between those, what is most alike is taken for one that changed.
+    each other, in order if they can; of what lies between those, what is most alike is taken for one that changed;
+    ``renamed``: of tables even if it is called otherwise, or little alike.
     """
     found: list[int | None] = [None] * len(after)
     by_id = {id: n for n, id in enumerate(ids(before)) if id is not None}
@@ -58,8 +59,8 @@ def matched(before: Sequence[Any], after: Sequence[Any]) -> list[int | None]:
         found[open_[j]] = rest[i]
     gone, come = set(range(len(old))) - {i for i, _ in equal}, set(range(len(new))) - {j for _, j in equal}
     for olds, news in gaps:
-        pairs = _became(before, after, [rest[i] for i in olds if i in gone], [open_[j] for j in news if j in come])
-        for n, m in pairs:
+        left, fresh = [rest[i] for i in olds if i in gone], [open_[j] for j in news if j in come]
+        for n, m in _became(before, after, left, fresh, renamed):
             found[m] = n
     return found
 
@@ -102,12 +103,12 @@ def _elsewhere(
 
 
 def _became(
-    before: Sequence[Any], after: Sequence[Any], rest: Sequence[int], new: Sequence[int]
+    before: Sequence[Any], after: Sequence[Any], rest: Sequence[int], new: Sequence[int], renamed: bool
 ) -> list[tuple[int, int]]:
     """Pairs in order that are most alike, all together."""
     if len(rest) * len(new) > MOST_PAIRS:
-        return [(n, m) for n, m in zip(rest, new, strict=False) if _alike(before[n], after[m])]
-    alike = [[_alike(before[n], after[m]) for m in new] for n in rest]
+        return [(n, m) for n, m in zip(rest, new, strict=False) if _alike(before[n], after[m], renamed)]
+    alike = [[_alike(before[n], after[m], renamed) for m in new] for n in rest]
     best = [[0.0] * (len(new) + 1) for _ in range(len(rest) + 1)]
     for i in reversed(range(len(rest))):
         for j in reversed(range(len(new))):
@@ -125,14 +126,16 @@ def _became(
     return pairs
 
 
-def _alike(one: Any, other: Any) -> float:
+def _alike(one: Any, other: Any, renamed: bool) -> float:
     """How alike two entries are; 0: they are not the same thing."""
     if isinstance(one, Mapping) and isinstance(other, Mapping):
         called = [(str(one[key]), str(other[key])) for key in NAMES if key in one and key in other]
-        if any(a != b for a, b in called):
+        if not renamed and any(a != b for a, b in called):
             return 0.0
         every = {*one, *other}
         share = sum(key in one and key in other and same(one[key], other[key]) for key in every) / max(len(every), 1)
+        if renamed:
+            return share + HALF / 4
         return 1 + share if called else share if share >= HALF else 0.0
     if isinstance(one, str) and isinstance(other, str):
         return HALF / 2 + SequenceMatcher(None, one, other, False).ratio()

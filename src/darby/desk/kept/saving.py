@@ -17,9 +17,11 @@ from django.db.models import Max
 from django.utils import timezone
 
 from darby.desk.kept import FIRM
-from darby.desk.kept.merging import Path, changes, merge
+from darby.desk.kept.merging import Path, changes
 from darby.desk.kept.models import Entry, Person, Photograph, Revision
-from darby.job import dump, loads
+from darby.desk.kept.together import Together, come_together
+from darby.job import loads
+from darby.job.rewriting import rewritten
 
 PROBE = """
 darby = 1
@@ -36,11 +38,14 @@ base = "concrete"
 
 
 class Clash(Exception):
-    """Somebody changed the same thing meanwhile. ``paths``: what; ``latest``: what stands now; nothing was kept."""
+    """Somebody changed the same thing meanwhile. ``paths``: what; ``latest``: what stands now; nothing was kept.
 
-    def __init__(self, paths: tuple[Path, ...], latest: Revision) -> None:
+    ``both``: the document with what each changed, and mine where it is the same thing: to be looked at and kept again.
+    """
+
+    def __init__(self, paths: tuple[Path, ...], latest: Revision, both: Mapping[str, Any] | None = None) -> None:
         super().__init__(", ".join(paths))
-        self.paths, self.latest = paths, latest
+        self.paths, self.latest, self.both = paths, latest, dict(both or {})
 
 
 class SentOtherwise(Exception):
@@ -88,10 +93,11 @@ def tables(text: str) -> dict[str, Any]:
     return tomllib.loads(text)
 
 
-def keep(document: str, text: str, who: Person, *, base: int = 0, says: str = "") -> Saved:
-    """Keep ``text``, which was made from revision ``base`` (0: the document is new).
+def keep(document: str, wanted: str | Mapping[str, Any], who: Person, *, base: int = 0, says: str = "") -> Saved:
+    """Keep ``wanted``, which was made from revision ``base`` (0: the document is new): a text, or tables.
 
-    What others changed meanwhile stays, where it is not the same thing.
+    Tables are put into the text of that revision: remarks, order and spelling of what did not change stay as they were
+    written. What others changed meanwhile stays, where it is not the same thing.
 
     Raises
     ------
@@ -100,25 +106,25 @@ def keep(document: str, text: str, who: Person, *, base: int = 0, says: str = ""
     Clash
         if others changed the same thing meanwhile; nothing is kept.
     """
+    before = Revision.objects.filter(document=document, number=base).first()
+    old = before.text if before is not None else ""
+    text = wanted if isinstance(wanted, str) else rewritten(old, wanted)
     check(document, text)
     with transaction.atomic():
         now = latest(document)
         if now is None:
             return Saved(_write(document, 1, None, (), text, who, says))
-        mine, theirs = tables(text), tables(now.text)
         also: tuple[Path, ...] = ()
         if now.number != base:
-            before = Revision.objects.filter(document=document, number=base).first()
-            old = tables(before.text) if before is not None else {}
-            also = changes(old, theirs)
-            mine, clashes = merge(old, mine, theirs)
-            if clashes:
-                raise Clash(clashes, now)
-            text = dump(mine)
+            also = changes(tables(old), tables(now.text))
+            found = come_together(old, text, now.text)
+            if not isinstance(found, Together):
+                raise Clash(found.paths, now, found.both)
+            text = found.text
             check(document, text)
-        changed = changes(theirs, mine)
-        if not changed:
+        if text == now.text:
             return Saved(now, also)
+        changed = changes(tables(now.text), tables(text))
         return Saved(_write(document, now.number + 1, now, changed, text, who, says), also)
 
 

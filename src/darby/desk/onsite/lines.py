@@ -13,7 +13,6 @@ from django.db import transaction
 
 from darby.desk.kept import saving
 from darby.desk.sketching.readings import logged
-from darby.job import dump
 from darby.job.done import DoneWork
 from darby.tables.places import place
 from darby.words import Verbatim, catalogue
@@ -113,7 +112,7 @@ def take(read: Read, ids: Iterable[str], who: Person) -> None:
     if not entries:
         return
     with transaction.atomic():
-        saving.keep(read.id, dump(with_lines(read.tables, entries)), who, base=read.revision.number)
+        saving.keep(read.id, with_lines(read.tables, entries), who, base=read.revision.number)
         saving.note_down(uuid4(), read.id, TAKEN, who, said={"took": [str(e.id) for e in entries]})
 
 

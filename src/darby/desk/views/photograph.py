@@ -23,7 +23,7 @@ from darby.desk.places import stage_pages
 from darby.desk.reading import Read
 from darby.desk.speaking import said_in
 from darby.desk.views.job import job_or_404, stage_response
-from darby.job import JobError, dump
+from darby.job import JobError
 from darby.words import Verbatim
 
 PAGE = "photograph"
@@ -99,7 +99,7 @@ def confirm(request: HttpRequest, document: str, sha256: str) -> HttpResponseBas
     person = person_of(request)
     try:
         with transaction.atomic():
-            saving.keep(document, dump(tables), person, base=found.revision.number)
+            saving.keep(document, tables, person, base=found.revision.number)
             _note(request, document, CONFIRMED, says, photo)
     except JobError as error:
         return _not_so(request, found, photo, n, 422, *(fault_text(fault, setting) for fault in error.faults))

@@ -88,7 +88,7 @@ def kept(
     status, tables = 200, before
     try:
         tables = made(before)
-        saving.keep(target, dump(tables), person_of(request), base=number)
+        saving.keep(target, tables, person_of(request), base=number)
     except JobError as error:
         context = {"refused": [fault_text(fault, setting) for fault in error.faults]}
         status = 422

@@ -24,7 +24,7 @@ from darby.desk.sketching.lines import Misspelled, said_line, said_opening
 from darby.desk.sketching.refusing import NotKept, by_field, sent_back, typed_fault
 from darby.desk.speaking import said_in
 from darby.desk.views.job import job_or_404, stage_response
-from darby.job import JobError, dump
+from darby.job import JobError
 from darby.tables.setting import Setting
 
 Make = Callable[[dict[str, Any]], dict[str, Any]]
@@ -105,7 +105,7 @@ def keep_by_hand(
     also: tuple[str, ...] = ()
     try:
         made = make(saving.tables(revision.text))
-        also = saving.keep(document, dump(made), person_of(request), base=revision.number).also
+        also = saving.keep(document, made, person_of(request), base=revision.number).also
         if then is not None:
             request.GET = QueryDict(urlencode({"at": then()}))
     except NotSo as wrong:
