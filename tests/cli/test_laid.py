@@ -43,14 +43,14 @@ def test_papers_with_cuts_and_grounds(asked):
 def test_a_part_that_has_no_papers_of_its_own_is_refused(tmp_path):
     result = darby("papers", job_file(tmp_path), "--into", tmp_path / "out", "--with", "price")
     assert result.exit_code == 2
-    assert "cuts, grounds, ways, all" in result.stderr
+    assert "cuts, drawings, grounds, ways, all" in result.stderr
     assert not (tmp_path / "out").exists()
 
 
 def test_the_help_says_what_can_be_had_besides():
     page = " ".join(darby("papers", "--help").stdout.split())
     assert "--with PART" in page
-    assert "cuts (cut list), grounds (walls that were read), ways (" in page
+    assert "cuts (cut list), drawings (walls as DXF files), grounds (walls that were read), ways (" in page
 
 
 def test_a_piece_longer_than_any_bar_with_no_splice_rule_is_a_fault(tmp_path):

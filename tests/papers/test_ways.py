@@ -8,6 +8,7 @@ import pytest
 
 import darby
 from darby.job import loads
+from darby.papers.filled.drawn_walls import drawn_walls
 from darby.papers.filled.paper_set import paper_set
 from darby.papers.filled.ways import ways_paper
 from darby.papers.filled.writer import Writer
@@ -92,6 +93,6 @@ def test_it_is_a_tagged_paper_and_a_table_at_the_command_line(language: str, tmp
 
 
 def test_the_drawing_file_of_a_wall_on_lath_has_its_sheets_on_a_layer_of_their_own() -> None:
-    text = paper_set(answered())["wall-long.dxf"]
+    text = drawn_walls(Writer(answered()))["wall-long.dxf"]
     assert isinstance(text, bytes)
     assert b"SHEETS" in text and b"STUDS" in text

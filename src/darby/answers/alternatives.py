@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from darby.answers.graph import Later, walk
+from darby.answers.graph import Later, no_collecting, walk
 from darby.job.model import Job, Wanted
 
 if TYPE_CHECKING:
@@ -34,11 +34,12 @@ def alternatives(answers: Answers) -> tuple[Alternative, ...]:
     if price is None:
         return ()
     found = []
-    for code, surfaces, job in _variations(answers):
-        other = walk(STAGES, job, answers.book, version=answers.made_with, since=answers, later=Later.skip)
-        changed = other.good("price").get("job")
-        if changed is not None and changed.complete and changed.total.value != price.total.value:
-            found.append(Alternative(code, surfaces, changed.total.value - price.total.value))
+    with no_collecting():
+        for code, surfaces, job in _variations(answers):
+            other = walk(STAGES, job, answers.book, version=answers.made_with, since=answers, later=Later.skip)
+            changed = other.good("price").get("job")
+            if changed is not None and changed.complete and changed.total.value != price.total.value:
+                found.append(Alternative(code, surfaces, changed.total.value - price.total.value))
     return tuple(found)
 
 

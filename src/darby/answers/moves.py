@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from quicktions import Fraction
 
-from darby.answers.graph import Later, walk
+from darby.answers.graph import Later, no_collecting, walk
 from darby.job.model import Job, Wanted
 from darby.measure.units import unit
 from darby.price import ranked
@@ -36,11 +36,12 @@ def moves(answers: Answers) -> tuple[Move, ...]:
         return ()
     share = exact(answers.book.number("price.what-if").number, unit("%"))
     prices = []
-    for name, job in _variations(answers.job, share):
-        other = walk(STAGES, job, answers.book, version=answers.made_with, since=answers, later=Later.skip)
-        changed = other.good("price").get("job")
-        if changed is not None:
-            prices.append((name, changed.total.value))
+    with no_collecting():
+        for name, job in _variations(answers.job, share):
+            other = walk(STAGES, job, answers.book, version=answers.made_with, since=answers, later=Later.skip)
+            changed = other.good("price").get("job")
+            if changed is not None:
+                prices.append((name, changed.total.value))
     return tuple(m for m in ranked(price.total.value, prices) if m.change)[:MOST]
 
 

@@ -107,11 +107,9 @@ class Answers:
 
     def good(self, stage: str) -> dict[str, Any]:
         """Surface id (or "job") to answer, for those that were answered."""
-        return {
-            at: kept.answer
-            for (name, at), kept in self.kept.items()
-            if name == stage and not isinstance(kept.answer, (Waiting, Fault))
-        }
+        places = (*(surface.id for surface in self.job.surfaces), "job")
+        found = ((at, self.kept.get((stage, at))) for at in places)
+        return {at: k.answer for at, k in found if k is not None and not isinstance(k.answer, (Waiting, Fault))}
 
     def unanswered(self) -> dict[Key, Waiting | Fault]:
         """What waits or failed, with why. What nobody asked for, or needs no answer, is not missing."""

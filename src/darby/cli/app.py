@@ -397,7 +397,7 @@ def _answer(job: Job, *, es: bool) -> Answers:
         _refuse(_setting(es=es, metric=False, job=job).say("cli.book", why=str(error)))
 
 
-def _no_papers() -> dict[str, Mapping[str, Paper]]:
+def _no_papers() -> dict[str, Mapping[str, Paper | bytes]]:
     return {}
 
 

@@ -105,8 +105,8 @@ def covers(placed: Placed, sheet: Sheet) -> Box:
             points = [(x, -y) for x, y in flat(upward, placed.bulges, closed=placed.closed, error=0.05)]
     if not points:
         return float("inf"), float("inf"), float("-inf"), float("-inf")
-    left, top, right, bottom = around((x, y, x, y) for x, y in points)
-    return left - half, top - half, right + half, bottom + half
+    xs, ys = zip(*points, strict=True)
+    return min(xs) - half, min(ys) - half, max(xs) + half, max(ys) + half
 
 
 def meet(a: Box, b: Box) -> bool:

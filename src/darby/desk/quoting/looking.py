@@ -44,6 +44,7 @@ def _set(read: Read) -> list[bytes]:
 def paper_names(read: Read) -> list[str]:
     """The file names of all papers; they are set when they are opened."""
     from darby.papers import each_paper
+    from darby.papers.filled.drawn_walls import drawn_names
 
     if read.answers is None:
         return []
@@ -51,7 +52,7 @@ def paper_names(read: Read) -> list[str]:
     kept = made.read(place)
     if kept is not None:
         return [str(name) for name in json.loads(kept)]
-    names = [name for name, _ in each_paper(read.answers)]
+    names = [*(name for name, _ in each_paper(read.answers)), *drawn_names(read.answers)]
     made.write(place, json.dumps(names).encode())
     return names
 

@@ -156,16 +156,25 @@ def paper(request: HttpRequest, document: str, name: str) -> HttpResponseBase:
     """One paper as a PDF, or a wall as DXF; the crew gets its own papers only."""
     if not person_of(request).is_owner and not name.startswith(CREW_PAPERS):
         return refused(request, "desk.door.owner")
-    from darby.papers import each_paper
-    from darby.papers import render as set_paper
-
     found = job_or_404(document)
-    every = each_paper(found.answers) if found.answers is not None else iter(())
-    made = next((paper for called, paper in every if called == name), None)
-    if made is None:
+    data = file_of(found.answers, name) if found.answers is not None else None
+    if data is None:
         raise Http404
-    data = made if isinstance(made, bytes) else set_paper(made)
     kind = "application/pdf" if name.endswith(".pdf") else "application/dxf"
     way = "inline" if name.endswith(".pdf") else "attachment"
     as_file = {"Content-Disposition": f'{way}; filename="{document}-{name}"'}
     return HttpResponse(data, content_type=kind, headers=as_file)
+
+
+def file_of(answers: Answers, name: str) -> bytes | None:
+    """A paper or a drawing of the job by its file name; None if it has none of that name."""
+    from darby.papers import each_paper
+    from darby.papers import render as set_paper
+    from darby.papers.filled.drawn_walls import drawn_names, drawn_wall
+    from darby.papers.filled.writer import Writer
+
+    wall = drawn_names(answers).get(name)
+    if wall is not None:
+        return drawn_wall(Writer(answers), wall)
+    made = next((paper for called, paper in each_paper(answers) if called == name), None)
+    return set_paper(made) if made is not None else None

@@ -1,4 +1,4 @@
-"""Papers that are only written when they are asked for: what they show is slow to work out."""
+"""Papers that are only written when they are asked for: slow to work out, or of use to few."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from darby.answers import with_later
+from darby.papers.filled.drawn_walls import drawn_walls
 from darby.papers.filled.letter import letter
 from darby.papers.filled.sawing import cut_list_papers
 from darby.papers.filled.truing import truing_papers
@@ -21,18 +22,22 @@ def _ways(writer: Writer) -> dict[str, Paper]:
     return {"letter.pdf": made} if made is not None else {}
 
 
-ON_REQUEST: Mapping[str, Callable[[Writer], Mapping[str, Paper]]] = {
+ON_REQUEST: Mapping[str, Callable[[Writer], Mapping[str, Paper | bytes]]] = {
     "cuts": cut_list_papers,
+    "drawings": drawn_walls,
     "grounds": truing_papers,
     "ways": _ways,
 }
 """Part to its papers by file name; {} where there is nothing to show."""
 
+AT_HAND = ("drawings",)
+"""What needs no slow stage."""
+
 ALL = "all"
 
 
-def on_request(answers: Answers, stages: Iterable[str]) -> tuple[Answers, dict[str, Mapping[str, Paper]]]:
-    """The answers with the slow stages, and the papers of ``stages`` by stage, then by file name.
+def on_request(answers: Answers, stages: Iterable[str]) -> tuple[Answers, dict[str, Mapping[str, Paper | bytes]]]:
+    """The answers, with the slow stages if they are needed; the papers of ``stages`` by stage, then by file name.
 
     Raises
     ------
@@ -42,6 +47,7 @@ def on_request(answers: Answers, stages: Iterable[str]) -> tuple[Answers, dict[s
     names = [name for asked in stages for name in (ON_REQUEST if asked == ALL else (asked,))]
     for name in names:
         ON_REQUEST[name]
-    answers = with_later(answers)
+    if not set(names) <= set(AT_HAND):
+        answers = with_later(answers)
     writer = Writer(answers)
     return answers, {name: ON_REQUEST[name](writer) for name in dict.fromkeys(names)}

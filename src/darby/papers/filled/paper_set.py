@@ -5,14 +5,11 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from darby.drawing import to_dxf
 from darby.papers.filled.boards import board_paper
 from darby.papers.filled.crew import crew_sheet
-from darby.papers.filled.lathing import lath_over
 from darby.papers.filled.letter import letter
 from darby.papers.filled.orders import item_called, orders
 from darby.papers.filled.patch import patch_paper
-from darby.papers.filled.pictures import marks_of
 from darby.papers.filled.quote import quote
 from darby.papers.filled.tickets import tickets
 from darby.papers.filled.ways import ways_paper
@@ -29,13 +26,13 @@ if TYPE_CHECKING:
     from darby.words import Language
 
 
-def paper_set(answers: Answers) -> dict[str, Paper | bytes]:
+def paper_set(answers: Answers) -> dict[str, Paper]:
     """File name to paper: all that ``each_paper`` makes."""
     return dict(each_paper(answers))
 
 
-def each_paper(answers: Answers) -> Iterator[tuple[str, Paper | bytes]]:
-    """File name and paper, one by one: quote, working, orders, a crew sheet and a drawing a surface, tickets, boards.
+def each_paper(answers: Answers) -> Iterator[tuple[str, Paper]]:
+    """File name and paper, one by one: quote, working, orders, a crew sheet a surface, tickets, boards.
 
     What is not answered has no paper. Where an item has no price there is no quote; ``not_made`` says so. The working
     comes early because it takes longest to set.
@@ -58,8 +55,6 @@ def each_paper(answers: Answers) -> Iterator[tuple[str, Paper | bytes]]:
         "patch.pdf": patch_paper(writer),
     }
     yield from ((name, paper) for name, paper in others.items() if paper is not None)
-    for wall in answers.job.surfaces:
-        yield f"wall-{wall.id}.dxf", to_dxf((*marks_of(writer, wall), *lath_over(writer, wall)))
 
 
 def order_papers(writer: Writer, order: Order) -> dict[str, OrderPaper]:
