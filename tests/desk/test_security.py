@@ -181,3 +181,140 @@ def test_an_error_tells_nothing(owner):
     assert reply.status == 404
     for word in ("Traceback", "urlpatterns", "darby/desk", "Django", "waitress"):
         assert word not in reply.text and word not in str(reply.headers)
+
+
+# --- asked again before what is grave -------------------------------------------------------------------
+
+
+def aged(who: Browserless, seconds: float) -> None:
+    """The session as if it had begun so long ago."""
+    from django.contrib.sessions.backends.db import SessionStore
+
+    session = SessionStore({c.name: c.value for c in who.jar}["desk"])
+    session["since"] -= seconds
+    session.save()
+
+
+def known(name: str):
+    from darby.desk.kept.models import Attempt, Person
+
+    Attempt.objects.all().delete()
+    return Person.objects.filter(name=name).first()
+
+
+def test_an_owner_is_made_only_by_somebody_who_says_his_password_again(desk):
+    from darby.desk.kept.models import Person
+
+    name, another = (f"{n} {uuid4().hex[:6]}" for n in ("careful", "another"))
+    Person.objects.add(name, "owner", "hod and mortar 5")
+    who = Browserless(desk.address)
+    assert who.post("/sign-in", _form="/sign-in", name=name, password="hod and mortar 5").status == 302
+    asked = {"name": another, "role": "owner", "language": "en"}
+    page = who.post("/people", **asked)
+    assert page.status == 403 and "Is it you?" in page.text and known(another) is None
+    assert f'name="name" value="{another}"' in page.text, "the form is sent once more as it was"
+    assert who.post("/people", **asked, **{"password-now": "wrong"}).status == 403 and known(another) is None
+    assert who.post("/people", **asked, **{"password-now": "hod and mortar 5"}).status == 200
+    made = known(another)
+    assert made is not None and made.is_owner
+    crew = {"name": f"hand {uuid4().hex[:6]}", "role": "crew", "language": "en"}
+    assert who.post("/people", **crew).status == 200, "a hand is made as before"
+    for address, more in (("/people", {"again": str(made.id)}), (f"/people/{made.id}/shut-out", {})):
+        assert who.post(address, **more).status == 403, address
+    assert known(another).is_active
+    assert who.post(f"/people/{made.id}/shut-out", **{"password-now": "hod and mortar 5"}).status == 302
+    assert not known(another).is_active
+    assert who.post(f"/people/{known(crew['name']).id}/shut-out").status == 302
+
+
+def test_an_owner_without_a_password_must_have_come_in_just_now(desk):
+    name = f"by link {uuid4().hex[:6]}"
+    who = Browserless(desk.address, desk.link(name, "owner"))
+    asked = {"role": "owner", "language": "en"}
+    assert who.post("/people", name=f"{name} a", **asked).status == 200 and known(f"{name} a")
+    aged(who, 16 * 60)
+    page = who.post("/people", name=f"{name} b", **asked)
+    assert page.status == 403 and known(f"{name} b") is None and "sign in anew" in page.text
+    me = {"name": name, "language": "en", "system": "us"}
+    assert who.post("/me", password="a door of his own 1", **me).status == 422, "nor does he make himself a way round"
+    assert not known(name).has_usable_password()
+    who.get(desk.link(name, "owner"))
+    assert who.post("/me", password="a door of his own 1", **me).status == 302
+
+
+def test_guesses_of_the_password_that_stands_are_counted(desk):
+    from darby.desk.kept.models import Attempt, Person
+
+    Attempt.objects.all().delete()
+    name = f"counted {uuid4().hex[:6]}"
+    Person.objects.add(name, "crew", "hod and mortar 5")
+    who = Browserless(desk.address)
+    assert who.post("/sign-in", _form="/sign-in", name=name, password="hod and mortar 5").status == 302
+    me = {"name": name, "language": "en", "system": "us", "password": "another 123456"}
+    try:
+        for _ in range(5):
+            assert who.post("/me", **me, **{"password-now": "wrong"}).status == 422
+        assert who.post("/me", **me, **{"password-now": "hod and mortar 5"}).status == 422
+    finally:
+        Attempt.objects.all().delete()
+
+
+def test_after_thirty_days_everybody_signs_in_anew(desk):
+    who = Browserless(desk.address, desk.link(f"old {uuid4().hex[:6]}", "crew"))
+    assert who.get("/me").status == 200
+    aged(who, 29 * 24 * 3600)
+    assert who.get("/me").status == 200
+    aged(who, 2 * 24 * 3600)
+    assert who.get("/me").status == 302
+    assert who.get("/me").status == 302
+
+
+# --- what an answer says of itself ----------------------------------------------------------------------
+
+
+def test_text_says_its_letters_and_json_is_no_page(owner):
+    for address in ("/", "/job/garden-wall/wall/", "/drawing.css", "/worker.js", "/static/desk/desk.css",
+                    "/static/desk/queue.js", "/static/desk/mark.svg", "/no-such"):  # fmt: skip
+        kind = owner.get(address).headers["Content-Type"]
+        assert "charset=utf-8" in kind.replace('"', "") or not kind.startswith("text/"), (address, kind)
+    headers = owner.get("/token").headers
+    assert headers["Content-Type"] == "application/json" and headers["Content-Disposition"].startswith("attachment")
+
+
+def test_other_methods_do_nothing(owner):
+    from tests.desk.test_every_address import addresses
+
+    for _, address in addresses():
+        for method in ("PUT", "DELETE", "PATCH", "TRACE", "CONNECT", "BREW"):
+            status = owner._open(urllib.request.Request(owner.address + address, method=method)).status
+            assert status in (302, 400, 403, 404, 405), (method, address, status)
+
+
+def test_no_origin_opens_a_door(owner):
+    request = urllib.request.Request(owner.address + "/token", headers={"Origin": "https://evil.example"})
+    reply = owner._open(request)
+    assert not [name for name in reply.headers if name.lower().startswith("access-control")]
+
+
+def test_of_two_fields_with_one_name_the_last_counts_everywhere(desk):
+    """A role written twice makes nobody an owner unseen: what is asked about is what is taken."""
+    who = Browserless(desk.address, desk.link(f"twice {uuid4().hex[:6]}", "owner"))
+    aged(who, 3600)
+    token = re.search(r'csrfmiddlewaretoken" value="(\w+)"', who.get("/me").text)[1]
+    for roles, made in (("role=crew&role=owner", None), ("role=owner&role=crew", "crew")):
+        name = f"twofold-{uuid4().hex[:6]}"
+        body = f"csrfmiddlewaretoken={token}&name={name}&{roles}&language=en".encode()
+        who._open(urllib.request.Request(who.address + "/people", body, {"Referer": who.address}))
+        found = known(name)
+        assert (found.role if found else None) == made
+
+
+def test_under_a_name_the_link_is_not_printed_into_a_log(tmp_path):
+    from darby.desk.home import Home
+    from darby.desk.serving import _written
+
+    home = Home(tmp_path / "data")
+    home.make()
+    for link in ("https://a.example/in/first", "https://a.example/in/second"):
+        file = _written(home, link)
+        assert file.read_text().strip() == link and file.stat().st_mode & 0o777 == 0o600

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import timedelta
+from time import time
 from typing import Any, TypeVar, cast
 
-from django.contrib.auth import authenticate, login
+from django.contrib.auth import authenticate, login, logout
 from django.db import transaction
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect, render
@@ -21,6 +22,11 @@ View = TypeVar("View", bound=Callable[..., HttpResponseBase])
 
 TRIES, WITHIN = 5, timedelta(minutes=15)
 FROM_ONE_ADDRESS = 20
+LASTS = timedelta(days=30)
+"""After that everybody signs in anew, used or not."""
+FRESH = timedelta(minutes=15)
+"""For so long somebody who has no password counts as just signed in."""
+SINCE = "since"
 
 
 def for_crew(view: View) -> View:
@@ -59,6 +65,8 @@ class Doors:
         """Send strangers to the door, and the crew away from what is the owner's."""
         if getattr(view, "for_all", False):
             return None
+        if time() - request.session.get(SINCE, time()) > LASTS.total_seconds():
+            logout(request)
         if not request.user.is_authenticated:
             if request.headers.get("HX-Request"):
                 return HttpResponse(status=401, headers={"HX-Redirect": "/sign-in"})
@@ -92,9 +100,38 @@ def let_in(request: HttpRequest, name: str, password: str) -> bool:
     if person is None:
         return False
     attempt.delete()
-    login(request, person)
-    request.session.cycle_key()  # also where he was signed in already
+    open_to(request, person)
     return True
+
+
+def open_to(request: HttpRequest, person: Person) -> None:
+    """From now on this browser is this person's, by a session of its own."""
+    login(request, person, backend="django.contrib.auth.backends.ModelBackend")
+    request.session.cycle_key()  # also where he was signed in already
+    request.session[SINCE] = time()
+
+
+def proved(request: HttpRequest) -> bool:
+    """Whether it is himself who asks for what is grave, not whoever found his phone: asked again at the doors.
+
+    By the password that stands, as ``password-now``, counted like signing in; who has none must have come in just now.
+    """
+    person = person_of(request)
+    if not person.has_usable_password():
+        return time() - float(request.session.get(SINCE, 0.0)) < FRESH.total_seconds()
+    password = request.POST.get("password-now", "")
+    attempt = _counted(person.name, str(request.META.get("REMOTE_ADDR", ""))[:45]) if password else None
+    if attempt is None or len(password) > MOST_SIGNS or not person.check_password(password):
+        return False
+    attempt.delete()
+    return True
+
+
+def ask_again(request: HttpRequest) -> HttpResponse:
+    """The page that asks for the password and then sends the same form once more; without one, to sign in anew."""
+    again = [(key, value) for key, value in request.POST.items() if key not in ("csrfmiddlewaretoken", "password-now")]
+    wrong = bool(request.POST.get("password-now"))
+    return render(request, "desk/prove.html", {"again": again, "wrong": wrong}, status=403)
 
 
 def _counted(name: str, address: str) -> Attempt | None:

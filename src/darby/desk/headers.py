@@ -39,6 +39,8 @@ class Headers:
         response.headers.setdefault("Permissions-Policy", PERMISSIONS)
         response.headers.setdefault("Cross-Origin-Resource-Policy", "same-origin")
         response.headers.setdefault("Cache-Control", "no-store")
+        if response.headers.get("Content-Type", "").startswith("application/json"):
+            response.headers.setdefault("Content-Disposition", 'attachment; filename="desk.json"')  # no page of its own
         if request.is_secure():
             for cookie in response.cookies.values():
                 cookie["secure"] = True

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import os
 import socket
+import sys
 import webbrowser
 from collections.abc import Callable
+from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from darby.desk import pocketing
@@ -118,7 +120,10 @@ def serve(
     address = f"https://{name}" if name else f"http://{LOOPBACK}:{listening.getsockname()[1]}"
     first = link(address)
     say("desk.serving-name" if name else "desk.serving", address)
-    say("desk.sign-in-link", first)
+    if name and not sys.stdout.isatty():  # what it prints is kept by whatever started it, for many to read
+        say("desk.sign-in-file", str(_written(home, first)))
+    else:
+        say("desk.sign-in-link", first)
     _pocket_sheet()
     front = None
     if share:
@@ -134,6 +139,14 @@ def serve(
         pocketing.stop()
         if front is not None:
             front.close()
+
+
+def _written(home: Home, first: str) -> Path:
+    """The link in a file that only this user reads, in place of the one of the last start."""
+    file = home.folder / "sign-in-link"
+    file.unlink(missing_ok=True)
+    home.write_secret(file.name, f"{first}\n")
+    return file
 
 
 def _pocket_sheet() -> None:

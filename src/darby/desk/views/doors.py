@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from django.contrib.auth import login, logout
+from django.contrib.auth import logout
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
-from darby.desk.doors import for_all, for_crew, let_in, refused
+from darby.desk.doors import for_all, for_crew, let_in, open_to, refused
 from darby.desk.tickets import redeem
 
 
@@ -31,8 +31,7 @@ def by_link(request: HttpRequest, secret: str) -> HttpResponseBase:
     person = redeem(secret)
     if person is None:
         return refused(request, "desk.door.link")
-    login(request, person, backend="django.contrib.auth.backends.ModelBackend")
-    request.session.cycle_key()  # also where he was signed in already
+    open_to(request, person)
     return redirect("first")
 
 
@@ -65,4 +64,4 @@ def drawing_css(_: HttpRequest) -> HttpResponse:
     """The drawing room's own style sheet: its classes in the page's colours."""
     from darby.drawing import stylesheet
 
-    return HttpResponse(stylesheet(), content_type="text/css", headers={"Cache-Control": "max-age=300"})
+    return HttpResponse(stylesheet(), content_type="text/css; charset=utf-8", headers={"Cache-Control": "max-age=300"})

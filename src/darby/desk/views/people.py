@@ -10,7 +10,7 @@ from django.shortcuts import redirect, render
 from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.http import require_http_methods, require_POST
 
-from darby.desk.doors import for_crew, person_of
+from darby.desk.doors import ask_again, for_crew, person_of, proved
 from darby.desk.kept.models import CREW, OWNER, Person
 from darby.desk.tickets import ticket_for
 from darby.words import LANGUAGES
@@ -23,6 +23,8 @@ def people(request: HttpRequest) -> HttpResponseBase:
     """The firm's people. Adding one makes a link that signs him in once; he needs no password."""
     link, taken = "", False
     if request.method == "POST":
+        if _of_an_owner(request) and not proved(request):
+            return ask_again(request)
         who = _add_or_find(request)
         taken = who is None
         if who is not None:
@@ -30,6 +32,14 @@ def people(request: HttpRequest) -> HttpResponseBase:
     everybody = Person.objects.order_by("role", "name")
     context = {"people": everybody, "link": link, "taken": taken, "roles": (CREW, OWNER), "languages": LANGUAGES}
     return render(request, "desk/people.html", context)
+
+
+def _of_an_owner(request: HttpRequest) -> bool:
+    """Whether what is asked for opens the desk to an owner: somebody new, or a link for one."""
+    again = request.POST.get("again", "")
+    if again.isdigit():
+        return Person.objects.filter(id=int(again), role=OWNER).exists()
+    return request.POST.get("role") == OWNER
 
 
 def _add_or_find(request: HttpRequest) -> Person | None:
@@ -48,6 +58,8 @@ def _add_or_find(request: HttpRequest) -> Person | None:
 def shut_out(request: HttpRequest, id: int) -> HttpResponseBase:
     """Somebody may not sign in any more, or may again; what he wrote stays. Nobody shuts out himself."""
     found = Person.objects.filter(id=id).exclude(id=person_of(request).id).first()
+    if found is not None and found.is_owner and not proved(request):
+        return ask_again(request)
     if found is not None:
         found.is_active = not found.is_active
         found.save(update_fields=["is_active"])
@@ -69,7 +81,7 @@ def me(request: HttpRequest) -> HttpResponseBase:
         password = request.POST.get("password", "")
         if password:
             try:
-                if person.has_usable_password() and not person.check_password(request.POST.get("password-now", "")):
+                if (person.is_owner or person.has_usable_password()) and not proved(request):
                     raise ValidationError("not the one that stands")
                 validate_password(password, person)
                 person.set_password(password)

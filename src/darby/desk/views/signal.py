@@ -40,7 +40,9 @@ def here(_: HttpRequest) -> HttpResponseBase:
 @require_GET
 def worker(_: HttpRequest) -> HttpResponseBase:
     """The script that keeps pages; from the root, so that it may keep all of them."""
-    return FileResponse(WORKER.open("rb"), content_type="text/javascript", headers={"Cache-Control": "no-cache"})
+    return FileResponse(
+        WORKER.open("rb"), content_type="text/javascript; charset=utf-8", headers={"Cache-Control": "no-cache"}
+    )
 
 
 @for_all
