@@ -11,6 +11,8 @@ import urllib.request
 from dataclasses import dataclass
 from pathlib import Path
 
+BREAKS = r"(?<=>)\s*\n\s*|\s*\n\s*(?=<)"  # of a page, between its elements: how a template is set out is no matter
+
 
 @dataclass
 class Reply:
@@ -49,7 +51,10 @@ class Browserless:
                 raw, status, headers = reply.read(), reply.status, dict(reply.headers)
         except urllib.error.HTTPError as error:
             raw, status, headers = error.read(), error.code, dict(error.headers)
-        return Reply(status, raw.decode("utf-8", "replace"), headers, headers.get("Location", ""))
+        text = raw.decode("utf-8", "replace")
+        if headers.get("Content-Type", "").startswith("text/html"):
+            text = re.sub(BREAKS, "", text)
+        return Reply(status, text, headers, headers.get("Location", ""))
 
 
 class _Stay(urllib.request.HTTPRedirectHandler):
