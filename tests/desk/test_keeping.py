@@ -170,6 +170,21 @@ def test_rows_are_not_saved_again(job):
         saving.latest(job).delete()
 
 
+def test_two_who_put_an_opening_in_one_place_are_told(job, who):
+    from darby.desk.kept import saving
+
+    for says, fits in (("door 3068 at 2'", True), ("window 3040 at 3', up 3'", False)):
+        tables = tomllib.loads(JOB)
+        tables["wall"][0]["openings"] = [says]
+        if fits:
+            saving.keep(job, tables, who, base=1)
+            continue
+        with pytest.raises(saving.Clash) as told:
+            saving.keep(job, tables, who, base=1)
+    assert told.value.paths == ("wall/front/openings/2",)
+    assert saving.latest(job).number == 2
+
+
 # --- the text ------------------------------------------------------------------------------------------
 
 WRITTEN = """# whose wall this is

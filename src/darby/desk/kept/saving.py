@@ -20,7 +20,7 @@ from darby.desk.kept import FIRM
 from darby.desk.kept.merging import Path, changes
 from darby.desk.kept.models import Entry, Person, Photograph, Revision
 from darby.desk.kept.together import Together, come_together
-from darby.job import loads
+from darby.job import JobError, loads
 from darby.job.rewriting import rewritten
 
 PROBE = """
@@ -104,7 +104,7 @@ def keep(document: str, wanted: str | Mapping[str, Any], who: Person, *, base: i
     JobError
         with every fault of the text; nothing is kept.
     Clash
-        if others changed the same thing meanwhile; nothing is kept.
+        if others changed the same thing meanwhile, or the two cannot stand together; nothing is kept.
     """
     before = Revision.objects.filter(document=document, number=base).first()
     old = before.text if before is not None else ""
@@ -121,7 +121,11 @@ def keep(document: str, wanted: str | Mapping[str, Any], who: Person, *, base: i
             if not isinstance(found, Together):
                 raise Clash(found.paths, now, found.both)
             text = found.text
-            check(document, text)
+            try:
+                check(document, text)
+            except JobError:  # each alone can be read, and both cannot: two openings in one place
+                his = tables(text)
+                raise Clash(changes(tables(now.text), his), now, his) from None
         if text == now.text:
             return Saved(now, also)
         changed = changes(tables(now.text), tables(text))

@@ -22,6 +22,7 @@ from darby.desk.speaking import said_in
 from darby.desk.starting import BY_LINES, HEAD, SHAPES, document_of, with_lines
 from darby.desk.views.job import rod, stage_response
 from darby.job import JobError, dump
+from darby.job.rewriting import rewritten
 from darby.measure import Fault
 from darby.tables.setting import Setting
 from darby.words import Verbatim
@@ -45,11 +46,11 @@ def section(request: HttpRequest, document: str, key: str) -> HttpResponseBase:
     tables = filled_in(document, saving.tables(before.text), request.POST.dict(), (key,))
     old = read(document)
     try:
-        saving.keep(document, dump(tables), person_of(request), base=before.number)
+        saving.keep(document, tables, person_of(request), base=before.number)
     except JobError as error:
         return _form(request, document, key, tables, before.number, came, faults=error.faults)
     except saving.Clash as clash:
-        return _form(request, document, key, tables, clash.latest.number, came, clash=clash)
+        return _form(request, document, key, clash.both, clash.latest.number, came, clash=clash)
     return _after(request, document, came, old.answers if old is not None else None)
 
 
@@ -113,7 +114,9 @@ def text(request: HttpRequest, document: str) -> HttpResponseBase:
         context["faults"] = [fault_text(fault, setting) for fault in error.faults]
         return render(request, "desk/text.html", context, status=422)
     except saving.Clash as clash:
-        context |= {"clash": clash, "base": clash.latest.number}
+        # Beside what is his, what others changed stands in it: kept again, it undoes nothing of theirs untold.
+        both = rewritten(written, clash.both)
+        context |= {"clash": clash, "base": clash.latest.number, "text": both}
         return render(request, "desk/text.html", context, status=409)
     return _after(request, document, "", old.answers if old is not None else None)
 
