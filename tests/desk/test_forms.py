@@ -1,5 +1,6 @@
 """A section as a form: nothing lost on the way out and back, faults at their place, little to fill in."""
 
+import re
 import tomllib
 from datetime import date
 from pathlib import Path
@@ -134,3 +135,11 @@ def test_two_editors_are_told_on_the_page(owner):
     assert clash.status == 409
     base = clash.text.partition('name="base" value="')[2].partition('"')[0]
     assert owner.post(address, _form=address, base=base, **{"price.stands_days": "40"}).status == 200
+
+
+def test_nothing_to_add_is_not_offered(owner):
+    """*Add:* stands where a section of the file has nothing yet, and only there."""
+    some, none = owner.get("/job/firehall/wall/").text, owner.get("/job/firehall/coats/").text
+    given = re.compile(r'<p class="begin">Add:\s*(.*?)</p>', re.S)
+    assert given.search(some)[1].count("<a ") > 0
+    assert "What went in" in none and "Add:" not in none

@@ -209,13 +209,20 @@ class Form:
         return Field(name, called, str(loc[-2]), "table", False, "", inside=inside, begun=name == self.begun)
 
     def _hint(self, loc: Loc, node: Mapping[str, Any]) -> str:
-        """What to write there, by the words of a new job's forms where the schema's own are in another language."""
-        words = catalogue(self.setting.language)
-        way = ".".join(str(step) for step in loc[1:] if not isinstance(step, int))
+        """What to write there, by the words of a new job's forms where the schema's own are in another language.
+
+        ``desk.says.<end of its way>`` says again what the schema says; another key of that end says something else.
+        """
+        words, said = catalogue(self.setting.language), _plain(str(node.get("description", "")))
+        steps = [step.replace(" ", "-") for step in loc if isinstance(step, str)]
+        way = ".".join(steps[1:])
         own = words.get(f"desk.hint.{loc[0]}.{way}", "") if self.kind == "job" else ""
         if own or self.setting.language == "en":
-            return own or _plain(str(node.get("description", "")))
-        return words.get(f"desk.hint.{way}", "") if loc[0] in HINTED and self.kind == "job" else ""
+            return own or said
+        if self.kind == "job" and loc[0] in HINTED and f"desk.hint.{way}" in words:
+            return words[f"desk.hint.{way}"]
+        ends = (f"desk.says.{'.'.join(steps[n:])}" for n in range(len(steps)))
+        return next((words[end] for end in ends if said and catalogue("en").get(end) == said), "")
 
     def _table(self, loc: Loc, node: Mapping[str, Any], value: Mapping[str, Any]) -> tuple[Field, ...]:
         must = () if loc[0] == "firm" and self.kind == "job" else node.get("required", ())

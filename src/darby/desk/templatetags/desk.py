@@ -125,6 +125,12 @@ def more(fields: Any) -> bool:
 
 
 @register.filter
+def bare(given: Any) -> list[Any]:
+    """Of the sections that go into a page those of which the file says nothing."""
+    return [section for section in given if not section.entries]
+
+
+@register.filter
 def shown(one: Any) -> bool:
-    """Whether an entry of a list is open at once: something in it is wrong."""
-    return bool(one.faults) or any(field.faults for field in one.inside)
+    """Whether an entry of a list is open at once: he came for it, or something in it is wrong."""
+    return one.begun or bool(one.faults) or any(field.faults for field in one.inside)
