@@ -79,3 +79,82 @@ def test_what_meets_is_told_and_loses_nothing(desk, two, shared_job):
     kept(second)
     second.get_by_role("heading", name=DONE).wait_for()
     assert tables(shared_job)["job"]["customer"] == "the School"
+
+
+OPENINGS = """
+openings = [
+  "door 3068 at 2'",           # hung last year
+  "window 3040 at 10', up 3'",
+]
+"""
+SHED = f'''
+darby = 1
+[job]
+name = "Two at one wall"
+as_of = 2026-09-30
+[[wall]]
+id = "south"
+length = "20'"
+height = "10'"
+base = "block"
+block = "dense"
+joints = "flush"{OPENINGS}
+[coats]
+finish = "float"
+'''
+
+
+@pytest.fixture
+def shed(desk, request):
+    from darby.desk.kept import saving
+
+    id = f"shed-{request.node.name.removeprefix('test_').replace('_', '-')}"[:60].rstrip("-")
+    saving.keep(id, SHED, desk.person("first editor", "owner"))
+    return id
+
+
+def by_list(desk, page, document, **fields):
+    page.goto(f"{desk.address}/job/{document}/wall/?at=south")
+    for name, text in fields.items():
+        page.locator(f'#sketch-list [name="{name}"]').fill(text)
+
+
+def send(page):
+    with page.expect_response(lambda r: r.request.method == "POST" and "/sketch" in r.url) as got:
+        page.locator("#sketch-list button.go").click()
+    got.value.finished()
+    page.wait_for_function("() => !document.querySelector('.htmx-request, .htmx-swapping, .htmx-settling')")
+    return got.value.status
+
+
+def text(document):
+    from darby.desk.kept import saving
+
+    return saving.latest(document).text
+
+
+def test_two_openings_of_one_wall_are_both_moved(desk, two, shed):
+    first, second = two
+    by_list(desk, first, shed, **{"o.0.at": "3'"})
+    by_list(desk, second, shed, **{"o.1.at": "12'"})
+    assert [send(page) for page in two] == [200, 200]
+    assert "Somebody else" not in second.locator("#sketch-list").inner_text()
+    wanted = OPENINGS.replace("at 2'\",           #", "at 3'\",           #").replace("at 10', up 3'", "at 12', up 3'")
+    assert wanted in text(shed), text(shed)
+    second.get_by_role("heading", name=DONE).wait_for()
+
+
+def test_who_moves_the_same_opening_is_told(desk, two, shed):
+    first, second = two
+    by_list(desk, first, shed, **{"o.0.at": "3'", "o.1.at": "11'"})
+    by_list(desk, second, shed, **{"o.0.at": "4'"})
+    assert [send(page) for page in two] == [200, 409]
+    said = second.locator("#sketch-list")
+    assert "Somebody else changed the same thing." in said.inner_text()
+    assert "wall/south/openings/1" in said.inner_text()
+    fields = [said.locator(f'[name="{name}"]').input_value() for name in ("o.0.at", "o.1.at")]
+    assert fields == ["4'", "11'"], "his own, and beside it what the other kept"
+    assert "door 3068 at 3'" in text(shed)
+    assert send(second) == 200
+    assert tables(shed)["wall"][0]["openings"] == ["door 3068 at 4'", "window 3040 at 11', up 3'"]
+    assert "# hung last year" in text(shed)

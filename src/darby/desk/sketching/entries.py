@@ -235,6 +235,22 @@ def changed(
     return made
 
 
+def own_of(posted: Mapping[str, str], before: Sketch, now: Sketch) -> dict[str, str]:
+    """What he changed himself of a form that showed ``before``, to stand in one that shows ``now``.
+
+    A field that he left says what stands now. Where corners or openings became more or fewer, their
+    numbers mean others, and of those nothing is said.
+    """
+    cells = before.cells
+    counts = {"c.": (before.corners, now.corners), "o.": (before.openings, now.openings)}
+    meant = {start for start, (one, other) in counts.items() if len(one) == len(other)}
+    return {
+        name: text
+        for name, text in posted.items()
+        if (name not in cells or cells[name].text != text.strip()) and (name[:2] not in counts or name[:2] in meant)
+    }
+
+
 Typed = Mapping[str, tuple[str, Fraction]]
 
 

@@ -19,7 +19,7 @@ from darby.desk.kept.models import Revision
 from darby.desk.kept.undoing import steps
 from darby.desk.places import StagePage, stage_pages
 from darby.desk.reading import Read, read
-from darby.desk.sketching.entries import NotSo, Sketch, changed, put_openings, sketch, tapped, where, wrote
+from darby.desk.sketching.entries import NotSo, Sketch, changed, own_of, put_openings, sketch, tapped, where, wrote
 from darby.desk.sketching.lines import Misspelled, said_line, said_opening
 from darby.desk.sketching.refusing import NotKept, by_field, sent_back, typed_fault
 from darby.desk.speaking import said_in
@@ -29,6 +29,7 @@ from darby.tables.setting import Setting
 
 Make = Callable[[dict[str, Any]], dict[str, Any]]
 Change = Callable[[HttpRequest, str], HttpResponseBase]
+Again = Callable[[Mapping[str, str], int], Mapping[str, str]]
 MOST_LINE = 500
 OK = 200
 
@@ -87,12 +88,13 @@ def _changed(stage: StagePage, before: Answers, after: Answers, setting: Setting
 def keep_by_hand(
     request: HttpRequest, document: str, page: str, form: str, make: Make, *,
     placed: Callable[[dict[str, Any]], Mapping[str, str]] = lambda _: {}, names: Mapping[str, str] | None = None,
-    then: Callable[[], str] | None = None, **more: Any,
+    then: Callable[[], str] | None = None, again: Again | None = None, **more: Any,
 ) -> HttpResponseBase:  # fmt: skip
     """Change the document of the revision that the form was made from, keep it, and answer with the page.
 
     ``make`` hands back the document as it would be; ``placed`` its places by the field that says them. Whatever is
     wrong goes back with the form, and nothing of it is kept. ``then``: the surface that is shown once it is kept.
+    ``again``: what of the form stands in it beside what somebody else kept meanwhile.
     """
     posted = {key: value for key, value in request.POST.items() if isinstance(value, str)}
     setting = said_in(request)
@@ -120,7 +122,8 @@ def keep_by_hand(
         found, loose = by_field(error.faults, placed(made), setting)
         sent_back(request, NotKept(form, posted, found, loose, base=revision.number))
     except saving.Clash as clash:
-        sent_back(request, NotKept(form, posted, clash=clash, base=clash.latest.number))
+        own = again(posted, clash.latest.number) if again is not None else posted
+        sent_back(request, NotKept(form, own, clash=clash, base=clash.latest.number))
     response = answered(request, document, page, old.answers if old is not None else None, also=also, **more)
     if then is not None and response.status_code == OK:
         response.headers["HX-Push-Url"] = f"{reverse('stage', args=[document, page])}?{request.GET.urlencode()}"
@@ -177,9 +180,14 @@ def wall(request: HttpRequest, document: str) -> HttpResponseBase:
             form = {**posted, **_tapped(shown, posted["what"], posted.get("typed", ""), setting.system, units)}
         return changed(tables, shown, form, setting.system, units)
 
+    def again(posted: Mapping[str, str], latest: int) -> Mapping[str, str]:
+        now = there(document, latest, at, setting)
+        return own_of(posted, shown, now) if now is not None else {}
+
     return keep_by_hand(
-        request, document, "wall", "sketch", make, placed=lambda made: where(made, shown) if made else {}, names=names
-    )
+        request, document, "wall", "sketch", make, placed=lambda made: where(made, shown) if made else {}, names=names,
+        again=again,
+    )  # fmt: skip
 
 
 def _tapped(shown: Sketch, what: str, text: str, system: Any, units: str | None) -> Mapping[str, str]:

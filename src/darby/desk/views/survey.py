@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from django.http import Http404, HttpRequest, HttpResponseBase
@@ -51,4 +52,8 @@ def keep(request: HttpRequest, document: str) -> HttpResponseBase:
     def make(tables: dict[str, Any]) -> dict[str, Any]:
         return by_hand.changed(tables, there, at, posted)
 
-    return keep_by_hand(request, document, PAGE, "list", make, placed=lambda made: by_hand.where(made, at))
+    def again(posted: Mapping[str, str], _: int) -> Mapping[str, str]:
+        left = {field.name for row in there for field in row.fields if posted.get(field.name) == field.text}
+        return {name: text for name, text in posted.items() if name not in left}
+
+    return keep_by_hand(request, document, PAGE, "list", make, placed=lambda made: by_hand.where(made, at), again=again)
