@@ -51,11 +51,14 @@ class Shop:
 
     @property
     def pin(self) -> str:
-        leaf = x509.load_pem_x509_certificate(self.certificate.chain.read_bytes())
-        spki = leaf.public_key().public_bytes(
-            serialization.Encoding.DER, serialization.PublicFormat.SubjectPublicKeyInfo
-        )
-        return base64.b64encode(hashlib.sha256(spki).digest()).decode()
+        return pin_of(self.certificate.chain)
+
+
+def pin_of(chain: Path) -> str:
+    """What a browser is told, to trust this certificate and no other."""
+    leaf = x509.load_pem_x509_certificate(chain.read_bytes())
+    spki = leaf.public_key().public_bytes(serialization.Encoding.DER, serialization.PublicFormat.SubjectPublicKeyInfo)
+    return base64.b64encode(hashlib.sha256(spki).digest()).decode()
 
 
 @pytest.fixture(scope="module")

@@ -12,6 +12,8 @@ import urllib.request
 import zlib
 from uuid import uuid4
 
+import pytest
+
 from tests.desk.running import Browserless
 
 
@@ -318,3 +320,31 @@ def test_under_a_name_the_link_is_not_printed_into_a_log(tmp_path):
     for link in ("https://a.example/in/first", "https://a.example/in/second"):
         file = _written(home, link)
         assert file.read_text().strip() == link and file.stat().st_mode & 0o777 == 0o600
+
+
+TAG = "</title></text><b-x a='1' onload=alert(1)>"
+
+
+@pytest.mark.parametrize("example", ["firehall", "window-patch", "garden-wall"])
+def test_markup_in_what_people_write_stays_text(desk, owner, example):
+    """Names of jobs, walls, openings, people, and lines of the log: on every page of the job, and in its drawings."""
+    from darby.desk.kept import saving
+    from darby.desk.places import stage_pages
+
+    document = f"marked-{uuid4().hex[:6]}"
+    text = re.sub(r'^(name|customer|address) = "[^"]*"', lambda m: f'{m[1]} = "{TAG}"', saving.latest(example).text,
+                  flags=re.MULTILINE)  # fmt: skip
+    assert TAG in text
+    saving.keep(document, text, desk.person(f"writer {TAG}", "owner"))
+    for kind, said in (("note", {"text": TAG}), ("done", {"coat": TAG, "on": "2026-09-01", "remark": TAG}),
+                       ("reading", {"u": "1'", "v": "1'", "out": '1/4"', "text": TAG})):  # fmt: skip
+        saving.note_down(uuid4(), document, kind, desk.person("writer", "owner"), said=said, at=TAG)
+    shown = 0
+    addresses = [f"/job/{document}/{page}/" for page in stage_pages()] + ["/", "/people", f"/document/{document}/text"]
+    for address in (*addresses, f"/document/{document}/history", f"/job/{document}/log", f"/?q={TAG[2:7]}"):
+        page = owner.get(address)
+        assert page.status in (200, 302), (address, page.status)
+        assert "<b-x" not in page.text, (address, page.text[page.text.index("<b-x") - 200 :][:400])
+        shown += "&lt;b-x" in page.text
+    assert shown > 8
+    assert owner.post(f"/job/{document}/away", do="away").status == 302
