@@ -56,7 +56,7 @@ def test_another_date_does_not_touch_the_walls(firehall, firehall_job):
 
 def test_another_voice_asks_everything_that_stands_on_the_book(firehall):
     other = darby.answer(example(firm=[('thickness = "c926"', 'thickness = "pca"')]), since=firehall)
-    assert other.book_version != firehall.book_version or other.book != firehall.book
+    assert other.book_version != firehall.book_version
     _, anew = kept_and_anew(firehall, other)
     assert ("coats", "bay-east") in anew
 

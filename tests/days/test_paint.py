@@ -1,5 +1,7 @@
 """Painting: three coats over the area at the crew's pace; trips by whole days."""
 
+from dataclasses import replace
+
 import pytest
 
 from darby.days.paint import PaintAsk, paint
@@ -28,6 +30,15 @@ def test_one_primer_and_two_coats_of_paint():
 def test_trips_are_whole_days():
     # (520 + 260) x 3 / 260 = 9 h
     assert paint(asked(520, 260))[0].trips.value == 2
+
+
+def test_what_was_painted_before_takes_no_primer():
+    # 520 sq ft x 2 coats / 260 sq ft an hour = 4 h, beside the 6 h of a wall that is primed
+    old = (("old/rest", Quantity(SQ_FT.to_si(520), SQ_FT)),)
+    found, _ = paint(replace(asked(520), again=old))
+    assert {at: float(h) / 3600 for at, h in found.hours} == pytest.approx({"w0/rest": 6, "old/rest": 4})
+    assert float(found.total) == pytest.approx(10 * 3600)
+    assert float(paint(replace(asked(), again=old))[0].total) == pytest.approx(4 * 3600)
 
 
 def test_nothing_to_paint_takes_nothing():

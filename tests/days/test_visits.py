@@ -1,5 +1,6 @@
 """The whole plan of a job, with its working and its notes."""
 
+import re
 from dataclasses import replace
 from datetime import date, timedelta
 from fractions import Fraction
@@ -116,6 +117,18 @@ def test_access_goes_by_reach_and_stands_from_first_to_last_use():
     assert hires["scaffold"].days.value == ((hires["scaffold"].last - hires["scaffold"].first).days + 1) * DAY
     assert any(p.coat == "scaffold" and p.time for t in answer.trips for p in t.pieces)
     assert "days.hire-span" in codes(working)
+
+
+def test_the_days_of_the_whole_job_are_counted_with_the_first_and_the_last():
+    answer, working = visits(ask_of(wall("w", 100)))
+    first, last = answer.trips[0].day, answer.trips[-1].day
+    step = working.steps["job/span"]
+    assert step.value == ((last - first).days + 1) * DAY
+    (proof,) = step.proof
+    assert proof.startswith(f"{first.isoformat()} .. {last.isoformat()}: ")
+    end, start, days = map(int, re.search(r": (\d+) - (\d+) \+ 1 = (\d+)$", proof).groups())
+    assert end - start + 1 == days == (last - first).days + 1
+    assert end == last.toordinal()
 
 
 def test_a_wall_that_nothing_reaches_is_a_stop():

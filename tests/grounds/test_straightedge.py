@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from darby.grounds import rolling_straightedge
-from darby.grounds.straightedge import Line
+from darby.grounds.straightedge import Line, worst_of_readings
 from darby.measure.faults import Unreadable
 
 from .asking import FOOT, INCH, inches
@@ -44,6 +44,12 @@ def test_five_feet_see_less_than_ten():
     bow = line(*((x, x * (10 - x) / 50) for x in (0, 2.5, 5, 7.5, 10)))
     assert inches(rolling_straightedge(bow, 10 * FOOT).worst.gap) == pytest.approx(0.5)
     assert inches(rolling_straightedge(bow, 5 * FOOT).worst.gap) == pytest.approx(0.125)
+
+
+def test_a_reading_under_the_end_of_the_straightedge_is_not_under_it():
+    # two readings at one place: neither lies between two others
+    assert worst_of_readings(np.array([0, 0, 1.0]), np.array([0, 1, 0.0]), 2).off == 0
+    assert worst_of_readings(np.array([0, 1, 1.0]), np.array([0, 0, 1.0]), 2).off == 0
 
 
 def test_a_slope_shows_nothing():

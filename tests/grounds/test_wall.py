@@ -168,3 +168,10 @@ def test_what_is_thin_is_said_and_so_are_grounds_that_nobody_measured():
     assert {"grounds.between", "grounds.thin", "grounds.not-measured", "grounds.plumb-line"} <= codes
     known = {g.id for g in found.grounds if g.known}
     assert known == {"2-2", "4-2", "2-4", "4-4"}
+
+
+@pytest.mark.parametrize(("off", "known"), [("2.5", True), ("2.501", False)])
+def test_a_corner_just_half_a_straightedge_from_a_reading_is_measured(off, known):
+    far = 20 - Fraction(off)
+    found = up(feet((u, v, 0) for u in (Fraction(off), far) for v in (0, 10)), rectangle(20, 10))
+    assert [c.known for c in found.corners] == [known] * 4

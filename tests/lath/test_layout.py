@@ -213,6 +213,12 @@ def test_the_square_yard_rule_stands_beside_with_the_difference() -> None:
     assert isinstance(step, Found)
     assert step.method == "lath.method.sheet-by-sheet"
     assert len(step.proof) == 2
+    # 18 sheets and more: what is laid, cut into strips, left over and scrap are all that was bought
+    by_sheet, by_part = (line.removesuffix(" sq ft").split(" sq ft = ") for line in step.proof)
+    parts = [float(part) for part in by_part[0].split(" sq ft + ")]
+    assert len(parts) == 4
+    assert sum(parts) == pytest.approx(found.sheets.value * 27 * 97 / 144, abs=0.0002)
+    assert by_part[1] == by_sheet[1]
 
 
 def test_offcuts_are_used_before_a_new_sheet_is_begun() -> None:

@@ -123,6 +123,7 @@ def test_laps_are_never_less_than_the_rule(ask: LathAsk, places: list[int]) -> N
         left = next(p for p in meet if p.right == j.u + END / 2)
         right = next(p for p in meet if p.left == j.u - END / 2)
         assert left.right - right.left == END
+        assert (j.low, j.high) == (max(left.low, right.low), min(left.high, right.high))
         if ask.studs is not None:
             assert ask.first_stud is not None
             assert j.over_framing == ((j.u - ask.first_stud) % ask.studs == 0)

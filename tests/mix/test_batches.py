@@ -11,6 +11,7 @@ from darby.measure.faults import Unreadable
 from darby.measure.limits import at_most
 from darby.measure.units import GAL, LB
 from darby.mix import BagSizes, Gauge, Measured, MixParts, OverMixer
+from darby.mix.gauging import gauged
 from tests.mix.asking import CU_FT, cu_ft, lb
 
 PLASTER = MixParts(1, Fraction(3, 4), 5)
@@ -178,6 +179,18 @@ def test_an_explicit_batch_fits_or_is_refused(parts: MixParts, mixer: Fraction, 
 @given(st.floats(0.01, 10), st.floats(1, 3))
 def test_bulking_turns_back_into_the_damp_height(flooded: float, times: float) -> None:
     assert mix.bulking(flooded * times, flooded).value == pytest.approx(times - 1, abs=1e-9)
+
+
+def test_one_measure_is_the_box_by_the_count() -> None:
+    """A box of 1 cu ft is filled by 8 shovels: each an eighth."""
+    assert gauged(1 * CU_FT, Fraction(8)) == CU_FT / 8
+
+
+@pytest.mark.parametrize(("box", "count"), [(0, 8), (-1, 8), (1, 0), (1, -8)])
+def test_a_box_or_a_count_of_nothing_measures_nothing(box: int, count: int) -> None:
+    with pytest.raises(Unreadable) as refused:
+        gauged(box * CU_FT, Fraction(count))
+    assert refused.value.fault.code == "mix.no-measure"
 
 
 def test_a_jar_that_cannot_be() -> None:

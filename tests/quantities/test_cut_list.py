@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from itertools import combinations
@@ -29,6 +30,7 @@ from darby.quantities import (
 from darby.quantities.cutting.filling import buy_of
 from darby.quantities.cutting.packing import checked as checked_plan
 from darby.quantities.cutting.packing import dive, written_out
+from darby.quantities.cutting.proof import lines
 from darby.quantities.cutting.relaxation import Relaxation
 from darby.quantities.cutting.weighing import Buying, by_length
 from darby.quantities.cutting.whole import checked, packing
@@ -87,6 +89,8 @@ def test_a_buy_that_every_weighing_lets_through_may_still_not_do() -> None:
     assert found.proved_best
     assert found.cost == 7 * 14
     assert found.tried == ((Bought(Fraction(36), Decimal(14), 6),),)
+    mixed = (Bought(36 * FT, Decimal(14), 2), Bought(31 * FT, Decimal(14), 3))
+    assert lines(replace(found, tried=(mixed,)))[-2:] == ("2 × 36' + 3 × 31': ∅", "≥ $98.00")
 
 
 HARD = [(23, 1), (20, 3), (18, 2), (17, 1), (16, 1), (12, 3), (8, 3)]

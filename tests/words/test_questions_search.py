@@ -108,7 +108,10 @@ def test_the_language_is_the_one_it_was_asked_in():
 
 @pytest.mark.parametrize("typed", ["x" * 20_000, "\x00\x1b[31m", "{thick} {0}", "paint " * 2000, "🎨 when", "%s %d"])
 def test_what_nobody_should_type_does_no_harm(typed):
-    find(typed)
+    found = find(typed)
+    assert found.typed == typed
+    assert len(found.hits) <= ranking.MANY
+    assert found == find(typed)
 
 
 # --- words ------------------------------------------------------------------------------------------------
