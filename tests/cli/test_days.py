@@ -73,6 +73,6 @@ def test_what_was_done_is_marked_in_the_plan(tmp_path):
     path = folder_of(tmp_path) / "job.toml"
     out = " ".join(darby("answer", path, "--stage", "days").stdout.split())
     first = out[out.index("Monday, October 5") : out.index("Tuesday, October 6")]
-    assert "Brown: Crew room 1; Crew room 2; Crew room 3" in first and "(done)" in first
+    assert "Brown: Crew room" in first and "(done)" in first
     assert out.count("(done)") == 1
     assert "(hecho)" in darby("answer", path, "--stage", "days", "--es").stdout

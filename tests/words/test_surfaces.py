@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from darby.job import load
 from darby.measure import Cap, Pilasters, box, garden_wall, house, length
 from darby.measure.surface import Surface
 from darby.words import surface_called
+from darby.words.surfaces import called_together
 from tests.cli.running import JOBS
 
 
@@ -55,3 +58,37 @@ def test_every_surface_of_the_examples_can_be_called(path):
     for surface in load(path).surfaces:
         assert surface_called(surface) == surface.name
         assert surface_called(surface, "es")
+
+
+# --- many in one breath -----------------------------------------------------------------------------------
+
+
+ROOMS = house("hut", "Hut", [ft("10'"), ft("8'"), ft("10'"), ft("8'")], ft("8'"))
+
+
+def test_all_faces_of_a_shape_are_called_as_the_shape():
+    faces = [*MANY, *ROOMS]
+    named = called_together({s.id for s in MANY}, faces)
+    assert set(named.values()) == {"Barda de {Ruth}"}
+    assert set(named) == {s.id for s in MANY}
+    assert set(called_together({s.id for s in ROOMS}, faces).values()) == {"Hut"}
+
+
+def test_one_face_less_and_each_has_its_own_name():
+    some = [*MANY][1:]
+    assert called_together({s.id for s in some}, MANY, "es") == {s.id: surface_called(s, "es") for s in some}
+
+
+@pytest.mark.parametrize(("language", "word"), [("en", "everywhere"), ("es", "en todas partes")])
+def test_all_of_three_shapes_is_everywhere_and_all_of_two_is_not(language, word):
+    two = [*MANY, *ROOMS]
+    assert set(called_together({s.id for s in two}, two, language).values()) == {"Barda de {Ruth}", "Hut"}
+    three = [*two, *CHIMNEY]
+    assert called_together({s.id for s in three}, three, language) == {s.id: word for s in three}
+
+
+def test_names_with_nothing_in_common_stay_apart():
+    walls = [replace(s, name=name) for s, name in zip(ROOMS, ("North", "East", "South", "West"), strict=True)]
+    two = {walls[0].id, walls[1].id}
+    assert list(called_together(two, walls).values()) == ["North", "East"]
+    assert set(called_together({w.id for w in walls}, walls).values()) == {"everywhere"}

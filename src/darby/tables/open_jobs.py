@@ -7,7 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from darby.tables.page import Page
-from darby.tables.places import place
+from darby.tables.places import place, places
 from darby.tables.setting import Setting
 from darby.tables.waiting import lack
 from darby.words import Verbatim, catalogue, day
@@ -39,9 +39,8 @@ def next_page(coats: Sequence[OpenJob], answers: Answers, setting: Setting) -> P
     for one in coats:
         row = (_called(one.coat, setting), _day(one.ready_from, setting), _day(one.must_by, setting),
                " ".join(_do(one, answers, setting, damp=False)))  # fmt: skip
-        places = alike.setdefault(row, [])
-        places += [called for at in one.at for called in [place(answers, at, setting)] if called not in places]
-    rows = tuple(("; ".join(places), *row) for row, places in alike.items())
+        alike.setdefault(row, []).extend(one.at)
+    rows = tuple(("; ".join(places(answers, at, setting)), *row) for row, at in alike.items())
     heads = tuple(setting.say(code) for code in ("cli.coats.where", "openjobs.next", "openjobs.ready-from",
                                                  "openjobs.must-by", "openjobs.do"))  # fmt: skip
     lines = () if rows else (setting.say("openjobs.all-on"),)
@@ -87,8 +86,9 @@ def _next(job: OpenJob, answers: Answers, setting: Setting) -> str:
 
 def _places(at: Sequence[str], answers: Answers, setting: Setting) -> str:
     """The first places by name, and how many more there are."""
-    named = "; ".join(place(answers, one, setting) for one in at[:NAMED])
-    return setting.say("openjobs.more", named=Verbatim(named), count=len(at) - NAMED) if len(at) > NAMED else named
+    every = places(answers, at, setting)
+    named, left = "; ".join(every[:NAMED]), len(every) - NAMED
+    return setting.say("openjobs.more", named=Verbatim(named), count=left) if left > 0 else named
 
 
 def _called(coat: str, setting: Setting) -> str:

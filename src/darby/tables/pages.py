@@ -15,7 +15,7 @@ from darby.tables.matched import match_pages
 from darby.tables.page import Page
 from darby.tables.parting import ways_to_part
 from darby.tables.parts import parts_line
-from darby.tables.places import coat_called, edge_called, mix_called, place
+from darby.tables.places import coat_called, edge_called, mix_called, place, places
 from darby.tables.recoated import recoat_pages, ways_pages
 from darby.tables.setting import Setting
 from darby.tables.surveyed import patch_pages, survey_pages
@@ -110,13 +110,18 @@ def assumed_lines(notes: Iterable[Note], setting: Setting) -> list[str]:
 
 def gathered(notes: Iterable[Note], setting: Setting, answers: Answers | None = None) -> list[str]:
     """Notes in words; the same words at several places stand once, with the places."""
-    places: dict[str, list[str]] = defaultdict(list)
+    at: dict[str, list[str]] = defaultdict(list)
     for note in notes:
-        said = note_line(note, setting, answers)
-        at = place(answers, note.at, setting) if answers is not None else note.at.removesuffix("job")
-        if at not in places[said]:
-            places[said].append(at)
-    return [f"{said} ({'; '.join(filter(None, at))})" if any(at) else said for said, at in places.items()]
+        at[note_line(note, setting, answers)].append(note.at)
+    return [_with_places(said, ats, setting, answers) for said, ats in at.items()]
+
+
+def _with_places(said: str, ats: list[str], setting: Setting, answers: Answers | None) -> str:
+    if answers is None:
+        named = list(dict.fromkeys(at for at in ats if at not in ("", "job")))
+    else:
+        named = places(answers, ats, setting)
+    return f"{said} ({'; '.join(named)})" if named else said
 
 
 def note_line(note: Note, setting: Setting, answers: Answers | None = None) -> str:
@@ -280,10 +285,9 @@ def _days(days: Visits, answers: Answers, setting: Setting) -> Page:
     for trip in days.trips:
         work: dict[str, list[str]] = defaultdict(list)
         for piece in trip.pieces:
-            at = place(answers, piece.at, setting)
-            if at not in work[_work(piece, setting)]:
-                work[_work(piece, setting)].append(at)
-        done = [f"{what}: {'; '.join(at)}" if any(at) else what for what, at in work.items()]
+            work[_work(piece, setting)].append(piece.at)
+        named = {what: places(answers, at, setting) for what, at in work.items()}
+        done = [f"{what}: {'; '.join(at)}" if at else what for what, at in named.items()]
         if trip.why == "wait":
             done.append(setting.say("cli.days.wait", place=place(answers, trip.waited_at, setting)))
         if trip.why == "done":
@@ -340,7 +344,7 @@ def _price(price: Price, answers: Answers, setting: Setting) -> Page:
     if not price.complete:
         lines.insert(0, setting.say("cli.price.lacks", items=price.lacks))
     if answers.left_out:
-        without = "; ".join(place(answers, at, setting) for at in answers.left_out)
+        without = "; ".join(places(answers, answers.left_out, setting))
         lines.insert(0, setting.say("cli.price.without", places=without))
     heads = (setting.say("cli.price.line"), setting.say("cli.price.amount"))
     return Page("price", setting.say("cli.price.title"), heads, tuple(rows), last, tuple(lines),

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from darby.answers.match import OLD_SIDE
 from darby.answers.survey import found_at
 from darby.tables.setting import Setting
 from darby.words import catalogue, surface_called
+from darby.words.surfaces import called_together
 
 if TYPE_CHECKING:
     from darby.answers import Answers
@@ -30,6 +32,16 @@ def place(answers: Answers, at: str, setting: Setting) -> str:
     if zone == OLD_SIDE:
         base = catalogue(setting.language)[f"paper.edge.{zone}"]
     return f"{named}, {base}" if base else named
+
+
+def places(answers: Answers, ats: Iterable[str], setting: Setting) -> list[str]:
+    """Several places, each name once: a shape by its own name where all its faces are among them; no "" for the job."""
+    named = {at: place(answers, at, setting) for at in ats}
+    of = {at: at.partition("/")[0] for at in named}
+    alone = {of[at] for at, name in named.items() if name and name == place(answers, of[at], setting)}
+    together = called_together(alone, answers.job.surfaces, setting.language)
+    found = (together.get(of[at], name) if of[at] in alone else name for at, name in named.items())
+    return list(dict.fromkeys(filter(None, found)))
 
 
 def edge_called(answers: Answers, at: str, edge: str, setting: Setting) -> str:

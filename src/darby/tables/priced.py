@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from darby.tables.page import Page
-from darby.tables.places import place
+from darby.tables.places import place, places
 from darby.tables.setting import Setting
 from darby.words import Verbatim, catalogue
 from darby.working import Amount
@@ -95,7 +95,7 @@ def rather_page(found: Sequence[Alternative], answers: Answers, setting: Setting
 
 
 def _rather(one: Alternative, answers: Answers, setting: Setting) -> str:
-    walls: Iterable[str] = dict.fromkeys(place(answers, surface, setting) for surface in one.surfaces)
+    walls = places(answers, one.surfaces, setting)
     return setting.say(f"paper.rather.{one.code}", walls=Verbatim("; ".join(walls)))
 
 

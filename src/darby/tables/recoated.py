@@ -8,7 +8,7 @@ from darby.answers.ladder import ladder
 from darby.answers.recoat import coated
 from darby.answers.ways import ways
 from darby.tables.page import Page
-from darby.tables.places import edge_called, place
+from darby.tables.places import edge_called, place, places
 from darby.tables.setting import Setting
 from darby.words import Verbatim
 from darby.working import Amount
@@ -113,7 +113,7 @@ def _said(rung: Rung, answers: Answers, setting: Setting) -> list[str]:
     name = Verbatim(setting.say(f"answers.rung.{rung.code}"))
     said = []
     for bar in rung.barred:
-        at = Verbatim("; ".join(place(answers, s, setting) for s in bar.surfaces))
+        at = Verbatim("; ".join(places(answers, bar.surfaces, setting)))
         said.append(
             setting.say("cli.ladder.barred", rung=name, why=setting.say(f"answers.barred.{bar.code}"), places=at)
         )
@@ -147,6 +147,6 @@ def ways_pages(answers: Answers, setting: Setting) -> list[Page]:
         for way in found
     )
     heads = tuple(setting.say(f"cli.ladder.{h}") for h in ("what", "trips", "hours", "price"))
-    at = "; ".join(place(answers, s, setting) for s in found[0].surfaces)
+    at = "; ".join(places(answers, found[0].surfaces, setting))
     numbers = frozenset({1, 2, 3})
     return [Page("price", setting.say("cli.ways.title"), heads, rows, lines=(at,), right=numbers, whole=numbers)]

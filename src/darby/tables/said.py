@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from darby.answers.asked import Asked, Here
 from darby.tables.pages import gathered
-from darby.tables.places import place
+from darby.tables.places import places
 from darby.tables.setting import Setting
 from darby.words import Verbatim, figure_where, source_words
 from darby.words.asking import Filled, Told
@@ -45,13 +45,11 @@ def here_lines(told: Asked, answers: Answers, setting: Setting) -> list[str]:
 
 def _grouped(rows: tuple[Here, ...], answers: Answers, setting: Setting) -> list[str]:
     """The same words at several places stand once, with the places."""
-    places: dict[str, list[str]] = {}
+    ats: dict[str, list[str]] = {}
     for row in rows:
-        at = places.setdefault(row.says, [])
-        name = place(answers, row.at, setting)
-        if name and name not in at:
-            at.append(name)
-    return [f"{says} ({'; '.join(at)})" if at else says for says, at in places.items()]
+        ats.setdefault(row.says, []).append(row.at)
+    named = {says: places(answers, at, setting) for says, at in ats.items()}
+    return [f"{says} ({'; '.join(at)})" if at else says for says, at in named.items()]
 
 
 def source_lines(told: Sequence[Told], setting: Setting) -> list[str]:

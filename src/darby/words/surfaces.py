@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Sequence
+from itertools import takewhile
+
 from darby.measure.surface import Surface
 from darby.words.catalogue import Language, Verbatim, say
 
@@ -18,3 +21,34 @@ def surface_called(surface: Surface, language: Language = "en") -> str:
         return surface.name or surface.id
     part, name = surface.says
     return say(f"surface.{part}", {"name": Verbatim(name)}, language)
+
+
+def called_together(ids: Collection[str], surfaces: Sequence[Surface], language: Language = "en") -> dict[str, str]:
+    """What to call each of ``ids`` where they are named in one breath.
+
+    Where all faces of a shape are among them, each is called as the shape is; where every surface of the job is, and
+    more names than two would be left, each is "everywhere".
+    """
+    named = {s.id: surface_called(s, language) for s in surfaces if s.id in ids}
+    for shape in {s.shape for s in surfaces if s.id in ids and s.shape is not None}:
+        faces = [s for s in surfaces if s.shape == shape]
+        if len(faces) > 1 and all(face.id in named for face in faces):
+            whole = _shape_called(faces)
+            named |= {face.id: whole for face in faces if whole}
+    if len(named) == len(surfaces) and len(set(named.values())) > FEW:
+        return dict.fromkeys(named, say("surface.everywhere", {}, language))
+    return named
+
+
+FEW = 2
+"""So many names are said rather than "everywhere"."""
+
+
+def _shape_called(faces: Sequence[Surface]) -> str:
+    """As the person called it, else what the names of its faces begin with; "" where they have nothing in common."""
+    said = {face.says[1] for face in faces if face.says is not None}
+    if len(said) == 1 and all(face.says is not None for face in faces):
+        return said.pop()
+    names = [face.name for face in faces]
+    alike = takewhile(lambda signs: signs[0] == signs[1], zip(min(names), max(names), strict=False))
+    return "".join(sign for sign, _ in alike).rstrip("0123456789 ,")
