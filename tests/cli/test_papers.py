@@ -1,8 +1,10 @@
 """`darby papers` and `darby schema`: what is written, where, and what is left alone."""
 
 import json
+import re
 
 import jsonschema
+import pypdf
 import pytest
 
 from tests.cli.running import EXAMPLES, FIREHALL, darby, files_in, job_file, lone_wall
@@ -24,6 +26,24 @@ def test_every_paper_is_written_and_named(written):
     for line in result.stdout.splitlines():
         assert line.startswith(f"Wrote {folder}")
         assert line.removeprefix(f"Wrote {folder}/") in names
+
+
+def test_in_spanish_the_papers_are_in_spanish_and_of_the_same_job(tmp_path, written):
+    folder, _ = written
+    assert darby("papers", FIREHALL, "--into", tmp_path, "--es").exit_code == 0
+
+    def said(where, name):
+        pages = pypdf.PdfReader(where / "firehall" / f"{name}.pdf").pages
+        return " ".join(" ".join(page.extract_text() for page in pages).split())
+
+    quote, english = said(tmp_path, "quote"), said(folder, "quote")
+    assert "Haremos el repello que aquí se describe." in quote
+    assert "We will do the plaster" not in quote
+    assert "We will do the plaster" in english
+    stamp = re.search(r"revision 1, (\w+)", english).group(1)
+    assert f"revisión 1, {stamp}" in quote
+    crew = said(tmp_path, "crew-crew-2")  # the firm's other language stands behind it
+    assert crew.index("Cuelgue el papel") < crew.index("Hang the paper")
 
 
 def test_pdfs_are_pdfs(written):

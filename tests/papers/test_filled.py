@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 
 import darby
 from darby.answers import Answers
-from darby.measure.units import UNITS, unit
+from darby.measure.units import FT, UNITS, unit
 from darby.papers import CrewPaper, OrderPaper, QuotePaper, TicketPaper, paper_set, render
 from darby.papers.filled.mixing import mix_called, parts_said
 from darby.papers.filled.orders import item_called, orders, package_said, units_said
@@ -27,7 +27,7 @@ from darby.papers.filled.writer import Writer
 from darby.papers.model import RuleRow
 from darby.rulebook import default
 from darby.words import figure_says, figure_value, figure_where
-from darby.working import Quantity
+from darby.working import Note, Quantity
 from tests.papers.conftest import EXAMPLE, answered, papers
 from tests.papers.reading import letters, overlaps
 
@@ -55,7 +55,7 @@ def spanish() -> Writer:
          "Engine bay, south wall, the hollow by the small door"),
         ("bay-south/left", "Engine bay, south wall, the left edge", "Engine bay, south wall, la orilla izquierda"),
         ("bay-north/door-1/head", "Engine bay, north wall, door, the head",
-         "Engine bay, north wall, puerta, el cabezal"),
+         "Engine bay, north wall, puerta, el dintel"),
         ("bay-east/bay-east/top", "Engine bay, east wall, the top", "Engine bay, east wall, lo alto"),
         ("crew", "Crew room", "Crew room"),
         ("crew-1/window-1", "Crew room 1, window", "Crew room 1, ventana"),
@@ -82,6 +82,7 @@ def test_mixes_are_called_by_coat_and_by_what_made_them_another_mix(writer: Writ
     assert mix_called(writer, own, "en") == "Base coat, Roof parapet"
     # the firm's base coat is 1 : 3/4 : 5
     assert parts_said(writer, mixes.of("mix/base"), "en") == "1 portland, 3/4 lime, 5 damp sand"
+    assert parts_said(spanish, mixes.of("mix/base"), "es") == "1 de cemento portland, 3/4 de cal, 5 de arena húmeda"
 
 
 def test_a_list_of_many_names_is_cut_short(writer: Writer) -> None:
@@ -315,3 +316,23 @@ def test_the_figures_behind_a_working_are_said_in_its_language(writer: Writer, s
 
 def ids(rows: tuple[RuleRow, ...]) -> list[str]:
     return [row.id for row in rows]
+
+
+def test_what_proves_a_number_is_in_the_papers_units(spanish: Writer) -> None:
+    groups = working_package(spanish).groups
+    lines = [line.line for group in groups for part in group.parts for line in part.lines]
+    assert any("1.5 sacos: 8.02 pies³ ≤ 9 pies³" in line for line in lines)
+    assert not [line for line in lines if " sq ft" in line or " cu ft" in line]
+
+
+def test_notes_call_corners_joints_and_lengths_by_words(writer: Writer, spanish: Writer) -> None:
+    parts = (Quantity(float(10 * FT), UNITS["ft-in"]), Quantity(float(2.5 * FT), UNITS["ft-in"]))
+    cut = Note("cutting.spliced", "fact", "job", (("piece", "bay-east/joint/v1"), ("parts", parts)), ())
+    said = "Engine bay, east wall, junta A: más larga que cualquier tira, se empalma con 10 pies, 2 pies 6 pulg."
+    assert spanish.note(cut) == said
+    assert writer.note(cut).endswith("spliced from 10 ft, 2 ft 6 in.")
+    ids = ("3-3", "engine-door/base-left")
+    near = Quantity(float(2.5 * FT), UNITS["ft"])
+    seen = Note("grounds.not-measured", "caution", "bay-south", (("grounds", ids), ("reach", near)), ())
+    assert "3-3; engine door, esquina de abajo, izquierda" in spanish.note(seen)
+    assert "engine-door" not in writer.note(seen)

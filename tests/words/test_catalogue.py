@@ -6,7 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from darby.words import catalogue, say
+from darby.measure.units import FT, UNITS
+from darby.words import catalogue, measured, say, written
+from darby.working import Quantity
 
 EN, ES = catalogue("en"), catalogue("es")
 VALUE = re.compile(r"\{(\w+)[^}]*\}")
@@ -54,3 +56,26 @@ def test_every_code_that_the_rooms_speak_has_a_sentence():
                     spoken.add(argument.value)
     assert spoken
     assert {code for code in spoken if "." in code and code not in EN} == set()
+
+
+@pytest.mark.parametrize(
+    ("english", "spanish"),
+    [
+        ("1 ft 4 in.", "1 pie 4 pulg."),
+        ("11 ft", "11 pies"),
+        ("2.1 ft", "2.1 pies"),
+        ("1 1/2 ft", "1 1/2 pies"),
+        ("6 × 18.1875 sq ft = 109.1 sq ft", "6 × 18.1875 pies² = 109.1 pies²"),
+        ("2 bags: 8.87 cu ft ≤ 9 cu ft", "2 sacos: 8.87 pies³ ≤ 9 pies³"),
+        ("1 cu ft", "1 pie³"),
+        ("lb and ft of nothing", "lb and ft of nothing"),
+    ],
+)
+def test_units_behind_numbers(english, spanish):
+    assert measured(english, "es") == spanish
+    assert measured(english) == english
+
+
+@pytest.mark.parametrize(("feet", "said"), [(1, "1 pie"), (2, "2 pies"), (0.5, "0.5 pies"), (21, "21 pies")])
+def test_one_foot_is_a_foot_in_spanish(feet, said):
+    assert written(Quantity(feet * float(FT), UNITS["ft"]), "es") == said

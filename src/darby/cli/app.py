@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, NoReturn
@@ -236,6 +236,8 @@ def papers(
 
     job = _load(file, es=es)
     answers = _answer(job, es=es)
+    if es:
+        answers = replace(answers, job=job.spoken("es"))
     setting = _setting(es=es, metric=False, job=job)
     asked = _no_papers()
     if also:

@@ -14,7 +14,7 @@ from darby.cli.tables import print_line
 from darby.tables.pages import note_line
 from darby.tables.places import place
 from darby.tables.standing import figure_of, others_line, rule_line, said, way_of, ways_not_chosen
-from darby.words import unit_names, written
+from darby.words import measured, unit_names, written
 from darby.working import Found, Quantity, Step, Working
 from darby.working.printing import Explained, explain, line
 
@@ -75,7 +75,9 @@ class _Tree:
             text.append(f"  [{found.key}]", style="not bold dim")
         elif where and where != place(self.answers, above, self.setting):
             text.append(f"  ({where})", style="not bold")
-        lines = [self.setting.say(found.method), *found.proof] if found.method else said(found.line)
+        lines = (
+            [self.setting.say(found.method), *_proof(found.proof, self.setting)] if found.method else said(found.line)
+        )
         if found.again:
             lines.append(self.setting.say("cli.why.again"))
         for part in lines:
@@ -128,12 +130,16 @@ def _print_step(out: Console, answers: Answers, step: Step | Found, setting: Set
     print_line(out, setting.say(step.says), indent=2, end=f"[{step.key}]")
     if isinstance(step, Found):
         value = written(Quantity(step.value, step.unit), setting.language, setting.system)
-        lines = [f"{value}: {setting.say(step.method)}", *step.proof]
+        lines = [f"{value}: {setting.say(step.method)}", *_proof(step.proof, setting)]
     else:
         lines = said(line(step, setting.system, unit_names(setting.language)), alone=not step.rules)
     for text in lines:
         print_line(out, text, indent=6, hang=2)
     _print_rules(out, answers, step.rules, setting, cited)
+
+
+def _proof(proof: tuple[str, ...], setting: Setting) -> list[str]:
+    return [measured(text, setting.language) for text in proof]
 
 
 def _print_rules(out: Console, answers: Answers, ids: tuple[str, ...], setting: Setting, cited: set[str]) -> None:

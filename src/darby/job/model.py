@@ -7,7 +7,7 @@ of writing the same thing has the same hash.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import Decimal
 from typing import Literal, TypeVar, get_args
@@ -271,6 +271,11 @@ class Job:
     def languages(self) -> tuple[str, ...]:
         """The crew sheet's languages, first one first."""
         return self.firm.languages
+
+    def spoken(self, language: str) -> Job:
+        """This job with its papers in ``language`` first, whatever its firm writes in; the others stay behind it."""
+        others = tuple(other for other in self.firm.languages if other != language)
+        return replace(self, firm=replace(self.firm, languages=(language, *others)))
 
     def surface(self, name: str) -> Surface:
         """The surface with this id.

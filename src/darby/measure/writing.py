@@ -210,7 +210,8 @@ def shown(
     places
         exactly so many decimals; None: what the unit deserves, without noughts that say nothing.
     names
-        printed words in another language, by the English printed word: ``{"bags": "bultos", "sq ft": "pies²"}``.
+        printed words in another language, by the English printed word: ``{"bags": "bultos", "sq ft": "pies²"}``;
+        for one of them by ``"1 sq ft"``, where English says the same for one and for many.
 
     Thin US lengths are fractions where they are fractions (``1/2 in.``), else decimals (``0.472 in.``).
     Also ``189 sq ft``, ``7.88 cu ft``, ``$1,450.00``, ``$34.00/h``, ``10 %``, ``1 day``, ``20 bags``, ``40 °F``.
@@ -227,7 +228,7 @@ def shown(
     word = PRINTED.get(unit.name, unit.name) or "ft" * (unit.name == "ft-in")
     if text == "1" and word in ONE:
         word = ONE[word]
-    word = _named(word, names)
+    word = _named(word, names, one=text == "1")
     return text + word if word.startswith("/") else f"{text} {word}".rstrip()
 
 
@@ -275,5 +276,8 @@ def _money(value: Real, unit: Unit, places: int | None, names: Mapping[str, str]
     return f"{sign}${text}{slash}{_named(per, names)}"
 
 
-def _named(word: str, names: Mapping[str, str] | None) -> str:
-    return names.get(word, word) if names else word
+def _named(word: str, names: Mapping[str, str] | None, *, one: bool = False) -> str:
+    """The word in another language; ``names["1 ft"]`` where that has a word for one that English has not."""
+    if not names:
+        return word
+    return names.get(f"1 {word}" if one else word) or names.get(word, word)

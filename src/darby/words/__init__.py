@@ -1,6 +1,6 @@
 """Catalogues: every sentence a person reads, English and Spanish."""
 
-from darby.words.catalogue import LANGUAGES, Language, Verbatim, catalogue, day, say, unit_names, written
+from darby.words.catalogue import LANGUAGES, Language, Verbatim, catalogue, day, measured, say, unit_names, written
 from darby.words.figures import figure_applies, figure_says, figure_value, figure_where, source_words
 from darby.words.surfaces import surface_called
 
@@ -14,6 +14,7 @@ __all__ = [
     "figure_says",
     "figure_value",
     "figure_where",
+    "measured",
     "say",
     "source_words",
     "surface_called",

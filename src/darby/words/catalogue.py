@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Iterable, Mapping
 from datetime import date
@@ -73,6 +74,25 @@ def unit_names(language: Language) -> Mapping[str, str]:
         return {}
     words = catalogue(language)
     return {code.removeprefix("unit."): word for code, word in words.items() if code.startswith("unit.")}
+
+
+def measured(text: str, language: Language = "en") -> str:
+    """``text`` with the units behind its numbers in ``language``: "1 ft 4 in." is "1 pie 4 pulg."."""
+    names = unit_names(language)
+    if not names:
+        return text
+
+    def named(found: re.Match[str]) -> str:
+        number, word = found.groups()
+        return f"{number} {(names.get(f'1 {word}') if number == '1' else None) or names[word]}"
+
+    return _behind_numbers(language).sub(named, text)
+
+
+@cache
+def _behind_numbers(language: Language) -> re.Pattern[str]:
+    words = sorted((name for name in unit_names(language) if name[0].isalpha()), key=len, reverse=True)
+    return re.compile(rf"(?<![\d.,/])([\d.,/]*\d) ({'|'.join(map(re.escape, words))})(?![\w/])")
 
 
 def written(value: object, language: Language = "en", system: System = "us") -> str:

@@ -105,12 +105,12 @@ def _between(writer: Writer, grade: Grade) -> Both:
         return writer.both("cli.match.under", sieve=named(grade.coarse) if grade.coarse is not None else "")
     if grade.coarse is None:
         return writer.both("cli.match.over", sieve=named(grade.fine))
-    return _sand(grade.fine, grade.coarse)
+    return _sand(writer, grade.fine, grade.coarse)
 
 
-def _sand(fine: Sieve, coarse: Sieve) -> Both:
-    """Sand between two sieves: the same in every language."""
-    return Both(f"{named(fine)} – {named(coarse)}")
+def _sand(writer: Writer, fine: Sieve, coarse: Sieve) -> Both:
+    """Sand between two sieves, once: numbers are the same in every language."""
+    return Both(f"{writer.write(named(fine))} – {writer.write(named(coarse))}")
 
 
 def _method(writer: Writer, method: str) -> Both:
@@ -123,7 +123,7 @@ def _card(writer: Writer, match: Match, board: Board) -> BoardCard:
     return BoardCard(
         number=str(board.number),
         step=writer.both(f"paper.boards.step.{board.step.replace(' ', '-')}") if board.step else Both(""),
-        sand=_sand(board.fine, board.coarse),
+        sand=_sand(writer, board.fine, board.coarse),
         method=_method(writer, board.method),
         how=Both(board.own) if board.own else writer.both(board.how),
         thickness=writer.write(board.thickness),

@@ -31,7 +31,15 @@ def parts_said(writer: Writer, mix: CoatMix, language: Language) -> str:
         return mix.bagged.name
     if mix.parts is None:
         return ""
-    return ", ".join(f"{writer.count(mix.parts.of(m))} {material(writer, mix, m, language)}" for m in mix.parts.used)
+    return ", ".join(
+        so_much(writer, writer.count(mix.parts.of(m)), material(writer, mix, m, language), language)
+        for m in mix.parts.used
+    )
+
+
+def so_much(writer: Writer, count: str, what: str, language: Language) -> str:
+    """ "3/4 lime", "3/4 de cal"."""
+    return writer.say("paper.mix.so-much", language, count=Verbatim(count), what=Verbatim(what))
 
 
 def material(writer: Writer, mix: CoatMix, name: str, language: Language) -> str:

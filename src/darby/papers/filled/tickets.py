@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from quicktions import Fraction
 
-from darby.papers.filled.mixing import material, mix_called, parts_said
+from darby.papers.filled.mixing import material, mix_called, parts_said, so_much
 from darby.papers.filled.standing import both_standing, leaning
 from darby.papers.filled.writer import Writer
 from darby.papers.model import Both, BothCaution, Ticket, TicketPaper, TicketPart
@@ -138,11 +138,9 @@ def _last(writer: Writer, mix: CoatMix, last: Batch) -> Both:
 
 
 def _taken(writer: Writer, mix: CoatMix, last: Batch, language: Language) -> str:
-    said = [
-        f"{writer.counted(i.bags, language)} {material(writer, mix, i.material, language)}" for i in last.ingredients
-    ]
+    taken = [(writer.counted(i.bags, language), material(writer, mix, i.material, language)) for i in last.ingredients]
     if last.sand is not None:
-        said.append(f"{writer.counted(last.sand.count, language)} {writer.say('paper.material.sand', language)}")
+        taken.append((writer.counted(last.sand.count, language), writer.say("paper.material.sand", language)))
     if last.water_usual is not None and last.water_least is None:
-        said.append(f"{writer.write(last.water_usual, language)} {writer.say('paper.material.water', language)}")
-    return ", ".join(said)
+        taken.append((writer.write(last.water_usual, language), writer.say("paper.material.water", language)))
+    return ", ".join(so_much(writer, count, what, language) for count, what in taken)

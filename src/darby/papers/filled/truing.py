@@ -105,7 +105,7 @@ def _said(writer: Writer, surface: str, note: Note, found: Grounds, language: La
     every = {g.id: g for g in (*found.grounds, *found.corners)}
     for name, value in note.values:
         if name == "grounds" and isinstance(value, tuple):
-            called = [_called(writer, surface, every[one], language) for one in value if one in every]
+            called = [ground_called(writer, surface, one, language) for one in value if one in every]
             more[name] = Verbatim("; ".join(called))
         elif isinstance(value, Quantity) and value.unit.name == "in":
             more[name] = Verbatim(_thick(writer, value, language))
@@ -281,7 +281,7 @@ def _grounds(writer: Writer, surface: str, found: Grounds, languages: Languages)
 def _ground(writer: Writer, surface: str, ground: Ground, found: Grounds, languages: Languages) -> GroundRow:
     first = languages[0]
     return GroundRow(
-        name=Both(*(_called(writer, surface, ground, one) for one in languages)),
+        name=Both(*(ground_called(writer, surface, ground.id, one) for one in languages)),
         across=_feet(writer, ground.u, first),
         up=_feet(writer, ground.v, first),
         depth=_thick(writer, ground.depth, first),
@@ -292,13 +292,13 @@ def _ground(writer: Writer, surface: str, ground: Ground, found: Grounds, langua
     )
 
 
-def _called(writer: Writer, surface: str, ground: Ground, language: Language) -> str:
+def ground_called(writer: Writer, surface: str, ground: str, language: Language) -> str:
     """A crossing by its number, a corner by what it is the corner of."""
-    first, _, corner = ground.id.partition("/")
+    first, _, corner = ground.partition("/")
     opening = next((o for o in writer.answers.job.surface(surface).openings if o.id == first), None)
     if opening is not None:
         return f"{opening_called(opening, language)}, {_corner(writer, corner, language)}"
-    return ground.id if ground.id[:1].isdigit() else _corner(writer, ground.id, language)
+    return ground if ground[:1].isdigit() else _corner(writer, ground, language)
 
 
 def _corner(writer: Writer, name: str, language: Language) -> str:

@@ -118,5 +118,7 @@ def _names(surface: Surface, panels: Sequence[Panel]) -> Iterator[Mark]:
 
 def _row(writer: Writer, panel: Panel) -> tuple[str, ...]:
     size = f"{writer.feet(panel.width, to=16)} × {writer.feet(panel.height, to=16)}"
-    left = (writer.write(x) if x is not None else "" for x in (panel.area_slack, panel.side_slack, panel.ratio_slack))
-    return panel.id, size, writer.write(Quantity(panel.area, SQ_FT)), *left
+    area = writer.write(panel.area_slack) if panel.area_slack is not None else ""
+    side = writer.feet(panel.side_slack.value, to=16) if panel.side_slack is not None else ""
+    ratio = writer.write(panel.ratio_slack) if panel.ratio_slack is not None else ""
+    return panel.id, size, writer.write(Quantity(panel.area, SQ_FT)), area, side, ratio

@@ -10,7 +10,7 @@ from darby.answers import Waiting
 from darby.papers.filled.ledgers import ledgers
 from darby.papers.filled.parts import label, part_called
 from darby.papers.model import NoteRow, RuleRow, WorkingGroup, WorkingLine, WorkingPaper, WorkingPart
-from darby.words import Verbatim, figure_says, figure_value, figure_where, source_words, unit_names
+from darby.words import Verbatim, figure_says, figure_value, figure_where, measured, source_words, unit_names
 from darby.working import Found, Note, Step
 from darby.working.printing import line
 
@@ -86,6 +86,8 @@ def _line(writer: Writer, step: Step | Found) -> WorkingLine:
     if isinstance(step, Found) and writer.knows(step.method):
         names[step.method] = writer.say(step.method)
     text = line(step, writer.system, names)
+    if isinstance(step, Found):  # what proves it is written in the units of the book
+        text = measured(text, writer.language)
     for typed, printed in SIGNS:
         text = text.replace(typed, printed)
     return WorkingLine(label(writer, step), text, tuple(dict.fromkeys(step.rules)))

@@ -17,7 +17,7 @@ from darby.measure.units import IN, UNITS, System, Unit
 from darby.measure.writing import rounded, shown, write
 from darby.papers.filled.places import place
 from darby.papers.model import Both, Firm, Stamp
-from darby.words import LANGUAGES, Language, Verbatim, catalogue, day, say, unit_names, written
+from darby.words import LANGUAGES, Language, Verbatim, catalogue, day, measured, say, unit_names, written
 from darby.working import Amount, Found, Note, Quantity, Step
 
 if TYPE_CHECKING:
@@ -98,6 +98,17 @@ class Writer:
 
                 joints = [joint_called(self, surface, str(one), language) or str(one) for one in value]
                 values[name] = Verbatim(", ".join(dict.fromkeys(joints)))
+            if name == "grounds" and isinstance(value, tuple):
+                from darby.papers.filled.truing import ground_called
+
+                values[name] = Verbatim("; ".join(ground_called(self, surface, str(g), language) for g in value))
+            if name == "piece" and isinstance(value, str) and "/" in value:
+                from darby.papers.filled.sawing import piece_called
+
+                values[name] = Verbatim(piece_called(self, value, language))
+            if name == "parts" and isinstance(value, tuple):
+                lengths = (self.feet(p.value, language, SIXTEENTHS) for p in value if isinstance(p, Quantity))
+                values[name] = Verbatim(", ".join(lengths))
             if name == "openings" and isinstance(value, tuple):
                 words = catalogue(language)
                 values[name] = Verbatim(", ".join(words.get(f"drawing.opening.{one}", str(one)) for one in value))
@@ -171,8 +182,7 @@ class Writer:
         if self.system == "metric":
             return shown(length, UNITS["m"], "metric", 2)
         text = write(length, "sentence", to)
-        names = unit_names(language or self.language)
-        return " ".join(names.get(word, word) for word in text.split(" "))
+        return measured(text, language or self.language)
 
     # --- names -----------------------------------------------------------------------------------------------
 
