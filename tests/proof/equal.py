@@ -1,0 +1,12 @@
+"""Mutants that compute the same as the rooms do, each with the reason: no test can tell them apart."""
+
+from __future__ import annotations
+
+EQUAL: dict[str, str] = {
+    "joints/across.py:_counted: at = end, c + (joint[end] if end < r.n else 0)"
+    " => at = end, c + (joint[end] if end <= r.n else 0)": (
+        "the last line is the field's right side: no plaster beyond it, so no joint there, and joint[r.n] is nought"
+    ),
+    "lath/face.py:Face.slabs: lines.update(u for u in crossed if left < u < right)"
+    " => lines.update(u for u in crossed if left <= u < right)": "the set of lines holds left already",
+}
