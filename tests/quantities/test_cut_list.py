@@ -27,6 +27,7 @@ from darby.quantities import (
     cut_list,
     cut_lists,
 )
+from darby.quantities.cutting import weighing
 from darby.quantities.cutting.filling import buy_of
 from darby.quantities.cutting.packing import checked as checked_plan
 from darby.quantities.cutting.packing import dive, written_out
@@ -91,6 +92,16 @@ def test_a_buy_that_every_weighing_lets_through_may_still_not_do() -> None:
     assert found.tried == ((Bought(Fraction(36), Decimal(14), 6),),)
     mixed = (Bought(36 * FT, Decimal(14), 2), Bought(31 * FT, Decimal(14), 3))
     assert lines(replace(found, tried=(mixed,)))[-2:] == ("2 × 36' + 3 × 31': ∅", "≥ $98.00")
+
+
+def test_where_too_many_kinds_are_sold_the_best_rate_bounds_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Three pieces of 4 ft; bars of 10 ft hold two at $5, bars of 4 ft one at $4: one of each is $9.
+
+    At the best rate, $5 for 8 ft, 12 ft are $7.50: no less than $8, and that is not shown to be reached.
+    """
+    monkeypatch.setattr(weighing, "_PATIENCE", 0)
+    found = cut_list([(4 * FT, 3)], [(10 * FT, 5), (4 * FT, 4)])
+    assert (found.cost, found.bound, found.proved_best) == (9, 8, False)
 
 
 HARD = [(23, 1), (20, 3), (18, 2), (17, 1), (16, 1), (12, 3), (8, 3)]
