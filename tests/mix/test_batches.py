@@ -142,7 +142,9 @@ def test_batches_make_the_volume_and_never_exceed_the_mixer(
     gauge = Gauge(kind, hold * CU_FT)  # type: ignore[arg-type]
     try:
         full = mix.batch(parts, mixer * CU_FT, gauge=gauge)
-    except OverMixer:
+    except OverMixer:  # only where not even the least that can be counted goes in
+        roomy = mix.batch(parts, 1000 * CU_FT, gauge=gauge)
+        assert not at_most(roomy.mortar.value * float(roomy.module / roomy.bags.value), mixer * CU_FT)
         return
     assert at_most(full.mortar.value, mixer * CU_FT)
     found = mix.batches(parts, mixer * CU_FT, volume, gauge=gauge)

@@ -102,6 +102,8 @@ def test_where_too_many_kinds_are_sold_the_best_rate_bounds_it(monkeypatch: pyte
     monkeypatch.setattr(weighing, "_PATIENCE", 0)
     found = cut_list([(4 * FT, 3)], [(10 * FT, 5), (4 * FT, 4)])
     assert (found.cost, found.bound, found.proved_best) == (9, 8, False)
+    dearer = cut_list([(4 * FT, 3)], [(10 * FT, 10), (4 * FT, 8)])  # not $15: bars at $10 and $8 cost an even sum
+    assert (dearer.cost, dearer.bound) == (18, 16)
 
 
 HARD = [(23, 1), (20, 3), (18, 2), (17, 1), (16, 1), (12, 3), (8, 3)]
