@@ -9,7 +9,7 @@ from darby.answers.match import OLD_SIDE
 from darby.answers.survey import found_at
 from darby.tables.setting import Setting
 from darby.words import catalogue, surface_called
-from darby.words.surfaces import called_together
+from darby.words.surfaces import names_of, shape_called
 
 if TYPE_CHECKING:
     from darby.answers import Answers
@@ -27,7 +27,7 @@ def place(answers: Answers, at: str, setting: Setting) -> str:
     zone = rest.partition("/")[0]
     named = next((surface_called(s, setting.language) for s in answers.job.surfaces if s.id == surface), None)
     if named is None:
-        return next((s.name for s in answers.job.surfaces if s.shape == surface), "").rstrip("0123456789 ")
+        return shape_called([s for s in answers.job.surfaces if s.shape == surface])
     base = next((b.name for b in answers.job.bases if b.surface == surface and b.zone == zone), "")
     if zone == OLD_SIDE:
         base = catalogue(setting.language)[f"paper.edge.{zone}"]
@@ -36,12 +36,7 @@ def place(answers: Answers, at: str, setting: Setting) -> str:
 
 def places(answers: Answers, ats: Iterable[str], setting: Setting) -> list[str]:
     """Several places, each name once: a shape by its own name where all its faces are among them; no "" for the job."""
-    named = {at: place(answers, at, setting) for at in ats}
-    of = {at: at.partition("/")[0] for at in named}
-    alone = {of[at] for at, name in named.items() if name and name == place(answers, of[at], setting)}
-    together = called_together(alone, answers.job.surfaces, setting.language)
-    found = (together.get(of[at], name) if of[at] in alone else name for at, name in named.items())
-    return list(dict.fromkeys(filter(None, found)))
+    return names_of({at: place(answers, at, setting) for at in ats}, answers.job.surfaces, setting.language)
 
 
 def edge_called(answers: Answers, at: str, edge: str, setting: Setting) -> str:

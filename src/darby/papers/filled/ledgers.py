@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from darby.answers.moves import moves
-from darby.papers.filled.orders import item_called, units_said
+from darby.papers.filled.orders import item_called
 from darby.papers.filled.places import zone_called
 from darby.papers.filled.standing import leaning
 from darby.papers.model import Ledger, LedgerRow
-from darby.words import Verbatim, day
+from darby.words import Verbatim, day, units_said
 from darby.working import Amount
 
 if TYPE_CHECKING:
@@ -60,7 +60,7 @@ def _order(writer: Writer, order: Order) -> Ledger:
     for line in order.lines:
         shown = writer.write(line.packages) if line.packages is not None else writer.about(line.needed)
         if line.packages is not None and not line.each and not line.packages.unit.name:
-            shown = f"{shown} {units_said(writer, line.written)}"
+            shown = f"{shown} {units_said(line.written, writer.language)}"
         rows.append(LedgerRow(item_called(writer, line), shown, bool(leaning(writer, line.needed))))
     return Ledger(writer.say("paper.working.order"), tuple(rows))
 
@@ -82,10 +82,10 @@ def _work(writer: Writer, trip: Trip) -> str:
     """What is done on a trip, and where; why there is a trip, where a coat had to wait."""
     done: dict[str, list[str]] = defaultdict(list)
     for piece in trip.pieces:
-        done[_called(writer, piece.coat)].append(writer.place(piece.at) if piece.at != "job" else "")
+        done[_called(writer, piece.coat)].append(piece.at)
     said = []
     for work, at in done.items():
-        places = writer.listed([name for name in dict.fromkeys(at) if name])
+        places = writer.listed(writer.places(at))
         said.append(f"{work} ({places})" if places else work)
     if trip.why == "wait":
         said.append(writer.say("paper.working.wait", place=Verbatim(writer.place(trip.waited_at))))

@@ -99,7 +99,7 @@ def _way(writer: Writer, rung: Rung) -> str:
     said = []
     for bar in rung.barred:
         why = Verbatim(writer.say(f"answers.barred.{bar.code}"))
-        walls = Verbatim(writer.listed([writer.place(s) for s in bar.surfaces]))
+        walls = Verbatim(writer.listed(writer.places(bar.surfaces)))
         code = "paper.letter.all-walls" if bar.surfaces == rung.surfaces else "paper.letter.at-walls"
         said.append(writer.say(code, why=why, walls=walls))
     return " ".join(said)
@@ -260,7 +260,7 @@ def _raw(writer: Writer, code: str) -> str:
 
 
 def _ways_at(writer: Writer, found: tuple[Way, ...]) -> str:
-    return writer.listed([writer.place(s) for s in found[0].surfaces])
+    return writer.listed(writer.places(found[0].surfaces))
 
 
 # --- what goes before, and what is asked ---------------------------------------------------------------

@@ -9,6 +9,7 @@ from darby.answers.survey import found_at
 from darby.drawing import opening_called
 from darby.papers.model import Both
 from darby.words import Language, catalogue, say, surface_called
+from darby.words.surfaces import shape_called
 
 if TYPE_CHECKING:
     from darby.job.model import Job
@@ -27,7 +28,7 @@ def place(job: Job, at: str, language: Language, *, alone: bool = False) -> str:
     surface_id, *rest = at.split("/")
     surface = next((s for s in job.surfaces if s.id == surface_id), None)
     if surface is None:
-        return _house(job, surface_id) or at
+        return shape_called([s for s in job.surfaces if s.shape == surface_id]) or at
     names = [] if alone else [surface_called(surface, language)]
     zones = {b.zone: b.name for b in job.bases if b.surface == surface_id}
     openings = {o.id: opening_called(o, language) for o in surface.openings}
@@ -55,14 +56,3 @@ def both_called(surface: Surface, languages: Sequence[Language]) -> Both:
     first, *others = languages
     said = [say(f"surface.{surface.says[0]}", {"name": ""}, one).strip(" ,") for one in others if surface.says]
     return Both(surface_called(surface, first), *said)
-
-
-def _house(job: Job, name: str) -> str:
-    """What the walls of a house have in common in their names: "Crew room" of "Crew room 1", "Crew room 2"."""
-    walls = [s.name for s in job.surfaces if s.id.startswith(f"{name}-")]
-    if not walls:
-        return ""
-    same = walls[0]
-    while not all(wall.startswith(same) for wall in walls):
-        same = same[:-1]
-    return same.strip(" ,") if len(walls) > 1 else walls[0]

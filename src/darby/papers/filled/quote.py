@@ -190,7 +190,7 @@ def _cuts(writer: Writer) -> list[Cut]:
 def _alternatives(writer: Writer) -> list[Alternative]:
     rows = []
     for other in alternatives(writer.answers):
-        walls = Verbatim(writer.listed([writer.place(s) for s in other.surfaces]))
+        walls = Verbatim(writer.listed(writer.places(other.surfaces)))
         what = writer.say(f"paper.rather.{other.code}", walls=walls)
         way = "paper.rather.add" if other.change > 0 else "paper.rather.less"
         rows.append(Alternative(what, writer.say(way, amount=Amount(abs(other.change)))))
@@ -229,12 +229,12 @@ def cautions(writer: Writer) -> list[Caution]:
         if note.code in CUSTOMERS:
             told[(note.code, note.values)].append(note)
     for notes in told.values():
-        walls = Verbatim(writer.listed(list(dict.fromkeys(writer.place(n.at) for n in notes))))
+        walls = Verbatim(writer.listed(writer.places(n.at for n in notes)))
         opening = writer.say(f"paper.customer.{CUSTOMERS[notes[0].code]}")
         told_of.append(Caution(opening, writer.note(notes[0], to="customer", wall=walls)))
     bare = [n for n in writer.answers.notes if n.code in BLOCK]
     if bare:
-        walls = Verbatim(writer.listed([writer.place(n.at) for n in bare]))
+        walls = Verbatim(writer.listed(writer.places(n.at for n in bare)))
         text = writer.say("paper.customer.block-text", walls=walls)
         told_of.append(Caution(writer.say("paper.customer.block"), text))
     for note in set_backs(writer):

@@ -18,6 +18,7 @@ from darby.measure.writing import rounded, shown, write
 from darby.papers.filled.places import place
 from darby.papers.model import Both, Firm, Stamp
 from darby.words import LANGUAGES, Language, Verbatim, catalogue, day, measured, say, unit_names, written
+from darby.words.surfaces import names_of
 from darby.working import Amount, Found, Note, Quantity, Step
 
 if TYPE_CHECKING:
@@ -123,17 +124,17 @@ class Writer:
         places: dict[str, tuple[Note, dict[str, list[str]]]] = {}
         for note in notes:
             _, at = places.setdefault(self.note(note), (note, {}))
-            surface = note.at.partition("/")[0]
-            whole = self.place(surface) if surface != "mix" else self.place(note.at)
-            if whole:
-                part = self.place(note.at).removeprefix(whole).lstrip(", ")
-                parts = at.setdefault(whole, [])
-                if part and part not in parts:
-                    parts.append(part)
-        return [(note, "; ".join(self._with_parts(*one) for one in at.items())) for note, at in places.values()]
+            surface = note.at.partition("/")[0] if not note.at.startswith("mix/") else note.at
+            parts = at.setdefault(surface, [])
+            part = self.place(note.at).removeprefix(self.place(surface)).lstrip(", ")
+            if part and part not in parts:
+                parts.append(part)
+        return [(note, "; ".join(self._with_parts(at))) for note, at in places.values()]
 
-    def _with_parts(self, whole: str, parts: list[str]) -> str:
-        return f"{whole}: {self.listed(parts)}" if parts else whole
+    def _with_parts(self, at: Mapping[str, list[str]]) -> list[str]:
+        """Whole walls together, then each of which only parts are meant, with these."""
+        parted = [f"{self.place(wall)}: {self.listed(parts)}" for wall, parts in at.items() if parts]
+        return [*self.places(wall for wall, parts in at.items() if not parts), *parted]
 
     # --- numbers ---------------------------------------------------------------------------------------------
 
@@ -197,6 +198,11 @@ class Writer:
             if mix is not None:
                 return mix_called(self, mix, language or self.language)
         return place(self.answers.job, at, language or self.language)
+
+    def places(self, ats: Iterable[str], language: Language | None = None) -> list[str]:
+        """Several places, each name once; a shape by its own name where all its faces are among them."""
+        named = {at: self.place(at, language) for at in ats}
+        return names_of(named, self.answers.job.surfaces, language or self.language)
 
     def listed(self, names: Sequence[str], language: Language | None = None, most: int = FEW) -> str:
         """Names in a row; of many the first few, and how many more."""
