@@ -36,6 +36,7 @@ MIDDLEWARE = [
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
     "darby.desk.doors.Doors",
+    "darby.desk.uploads.refusing.Refusing",
     "django.middleware.csrf.CsrfViewMiddleware",
 ]
 ROOT_URLCONF = "darby.desk.urls"

@@ -11,6 +11,9 @@ from typing import Any, ClassVar
 from django.contrib.auth.base_user import AbstractBaseUser, BaseUserManager
 from django.db import models
 
+from darby.desk.kept.signs import odd
+from darby.desk.uploads.limits import Refused
+
 OWNER, CREW = "owner", "crew"
 
 
@@ -38,6 +41,18 @@ class Person(AbstractBaseUser):
     objects: ClassVar[People] = People()
     USERNAME_FIELD = "name"
     REQUIRED_FIELDS: ClassVar[list[str]] = []
+
+    def save(self, *args: Any, **more: Any) -> None:
+        """Write it.
+
+        Raises
+        ------
+        Refused
+            sign: there is a sign in the name that nobody writes.
+        """
+        if found := odd(self.name):
+            raise Refused("sign", found=found)
+        super().save(*args, **more)
 
     @property
     def is_owner(self) -> bool:

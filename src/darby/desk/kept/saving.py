@@ -19,9 +19,13 @@ from django.utils import timezone
 from darby.desk.kept import FIRM
 from darby.desk.kept.merging import Path, changes
 from darby.desk.kept.models import Entry, Person, Photograph, Revision
+from darby.desk.kept.signs import odd_signs
 from darby.desk.kept.together import Together, come_together
+from darby.desk.uploads.limits import Refused
 from darby.job import JobError, loads
+from darby.job.places import place
 from darby.job.rewriting import rewritten
+from darby.measure import Fault
 
 PROBE = """
 darby = 1
@@ -144,6 +148,9 @@ def check(document: str, text: str) -> None:
         loads(PROBE, firm=text)
     else:
         loads(text, firm=firm_text())
+    made = tables(text)
+    if found := [Fault("desk.kept.sign", place(made, at), sign, sign) for at, sign in odd_signs(made)]:
+        raise JobError(tuple(found))
 
 
 def _write(
@@ -203,8 +210,12 @@ def note_down(
     ------
     SentOtherwise
         if another line stands under that id.
+    Refused
+        sign: there is a sign in it that nobody writes.
     """
     words = dict(said or {})
+    if found := next((sign for _, sign in odd_signs([words, at, kind])), ""):
+        raise Refused("sign", found=found)
     with transaction.atomic():
         sha = hashlib.sha256(photograph[0]).hexdigest() if photograph is not None else None
         there = Entry.objects.filter(id=id).first()

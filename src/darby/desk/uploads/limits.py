@@ -16,6 +16,8 @@ SECONDS = 20
 LIST_BYTES = 2 * 2**20
 LINES, DEEP = 1000, 6
 """Lines of the log in one parcel, and how deep a line may nest."""
+DIGITS = 9
+"""Of a number of a revision, a row, a person."""
 
 
 WAITRESS: Mapping[str, Any] = {

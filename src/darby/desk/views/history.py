@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from datetime import datetime
 from uuid import UUID
 
 from django.http import Http404, HttpRequest, HttpResponseBase, JsonResponse
 from django.shortcuts import redirect, render
-from django.utils import timezone
-from django.utils.dateparse import parse_datetime
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
 from darby.desk.doors import for_crew, person_of
@@ -18,6 +15,7 @@ from darby.desk.kept import saving
 from darby.desk.kept.models import Entry, Photograph, Revision
 from darby.desk.reading import read
 from darby.desk.speaking import said_in
+from darby.desk.uploads import Refused, moment
 from darby.desk.views.job import job_or_404, rod
 from darby.job import JobError
 
@@ -89,21 +87,22 @@ def _add(request: HttpRequest, document: str) -> HttpResponseBase:
     text = posted.get("text", "").strip()[:MOST_TEXT]
     if not text:
         return JsonResponse({"kept": False}, status=400) if script else redirect("stage", document, "record")
-    made = parse_datetime(posted.get("made", "")) if posted.get("made") else None
     try:
         _, new = saving.note_down(
             id, document, "note", person_of(request), said={"text": text}, at=posted.get("at", "job")[:120] or "job",
-            made=_aware(made),
+            made=moment(posted.get("made")),
         )  # fmt: skip
     except saving.SentOtherwise:
         return JsonResponse({"kept": False}, status=409)
+    except Refused as refused:
+        if script:
+            return JsonResponse(
+                {"kept": False, "says": said_in(request).say(refused.code, **refused.values)}, status=400
+            )
+        raise
     if script:
         return JsonResponse({"kept": True, "id": str(id)}, status=201 if new else 200)
     return redirect("stage", document, "record")
-
-
-def _aware(moment: datetime | None) -> datetime | None:
-    return timezone.make_aware(moment) if moment is not None and timezone.is_naive(moment) else moment
 
 
 @for_crew

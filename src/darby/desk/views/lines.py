@@ -3,21 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import datetime
 from typing import Any
 from uuid import UUID
 
 from django.http import HttpRequest, HttpResponseBase, JsonResponse
 from django.shortcuts import redirect, render
-from django.utils import timezone
-from django.utils.dateparse import parse_datetime
 from django.views.decorators.http import require_POST
 
 from darby.desk.doors import for_crew, person_of
 from darby.desk.kept import saving
 from darby.desk.onsite.lines import faulty
 from darby.desk.speaking import said_in
-from darby.desk.uploads import Refused, lines_of, picture
+from darby.desk.uploads import Refused, lines_of, moment, picture
 from darby.desk.views.job import job_or_404
 from darby.measure import length
 from darby.measure.faults import Unreadable
@@ -124,7 +121,7 @@ def _note_down(
     at = str(line.get("at") or "job")[:120]
     try:
         saving.note_down(
-            id, document, kind, person_of(request), said=said, at=at, made=_moment(line.get("made")),
+            id, document, kind, person_of(request), said=said, at=at, made=moment(line.get("made")),
             photograph=photograph,
         )  # fmt: skip
     except saving.SentOtherwise:
@@ -145,12 +142,3 @@ def _length(written: object) -> str:
 def _text(said: Mapping[str, Any]) -> dict[str, str]:
     text = str(said.get("text") or "").strip()[:MOST_TEXT]
     return {"text": text} if text else {}
-
-
-def _moment(written: object) -> datetime | None:
-    """When it was written on the phone; None where the phone did not say, or said it wrongly."""
-    try:
-        moment = parse_datetime(str(written or ""))
-    except ValueError:
-        return None
-    return timezone.make_aware(moment) if moment is not None and timezone.is_naive(moment) else moment
