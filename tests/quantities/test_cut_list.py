@@ -33,7 +33,7 @@ from darby.quantities.cutting.packing import checked as checked_plan
 from darby.quantities.cutting.packing import dive, written_out
 from darby.quantities.cutting.proof import lines
 from darby.quantities.cutting.relaxation import Relaxation
-from darby.quantities.cutting.weighing import Buying, by_length
+from darby.quantities.cutting.weighing import Buying, Weights, by_length
 from darby.quantities.cutting.whole import checked, packing
 
 MM = Fraction(1, 1000)
@@ -92,6 +92,13 @@ def test_a_buy_that_every_weighing_lets_through_may_still_not_do() -> None:
     assert found.tried == ((Bought(Fraction(36), Decimal(14), 6),),)
     mixed = (Bought(36 * FT, Decimal(14), 2), Bought(31 * FT, Decimal(14), 3))
     assert lines(replace(found, tried=(mixed,)))[-2:] == ("2 × 36' + 3 × 31': ∅", "≥ $98.00")
+
+
+def test_bars_that_hold_just_what_the_pieces_weigh_are_let_through() -> None:
+    weights = Weights((5, 3), (10, 4), 24)
+    assert weights.lets((2, 1))
+    assert not weights.lets((1, 3))  # 22
+    assert weights.lets((0, 6))
 
 
 def test_where_too_many_kinds_are_sold_the_best_rate_bounds_it(monkeypatch: pytest.MonkeyPatch) -> None:
