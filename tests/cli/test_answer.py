@@ -40,7 +40,7 @@ def test_every_example_checks_and_answers(path):
         r"Roof parapet +90 sq ft +Two coats +1/2 \+ 1/8 in\. +5/8 in\.",
         r"Portland cement, Type I/II +1,266\.1 lb +14 × 94 lb bag",
         r"Cement float finish, bagged +20\.97 bags +21 × 80 lb bag",
-        r"Self-furring diamond lath, 3\.4 lb +329\.6 sq ft +19 × 27 x 97 in sheet",
+        r"Self-furring diamond lath, 3\.4 lb +329\.6 sq ft +19 × 27 × 97 in\. sheet",
         r"10 bags on order, 4 bags more to order",
         r"Base coat +1 : 3/4 : 5 \(portland, +",
         r"Brown coat +1 : 1 : 7 1/2 ",

@@ -18,7 +18,7 @@ from darby.answers import Answers
 from darby.measure.units import FT, UNITS, unit
 from darby.papers import CrewPaper, OrderPaper, QuotePaper, TicketPaper, paper_set, render
 from darby.papers.filled.mixing import mix_called, parts_said
-from darby.papers.filled.orders import item_called, orders, package_said, units_said
+from darby.papers.filled.orders import item_called, orders
 from darby.papers.filled.parting import letter_of
 from darby.papers.filled.places import place, zone_called
 from darby.papers.filled.standing import leaning
@@ -26,7 +26,7 @@ from darby.papers.filled.workings import working_package
 from darby.papers.filled.writer import Writer
 from darby.papers.model import RuleRow
 from darby.rulebook import default
-from darby.words import figure_says, figure_value, figure_where
+from darby.words import figure_says, figure_value, figure_where, package_said, units_said
 from darby.working import Note, Quantity
 from tests.papers.conftest import EXAMPLE, answered, papers
 from tests.papers.reading import letters, overlaps
@@ -181,8 +181,10 @@ def test_packages_are_said_in_the_papers_language(writer: Writer, spanish: Write
         "casing bead": ("10 ft piece", "pieza de 10 pies"),
     }
     for item, (en, es) in expected.items():
-        assert package_said(writer, lines[item]) == en and package_said(spanish, lines[item]) == es
-    assert units_said(spanish, "cu yd") == "yd³"
+        line = lines[item]
+        assert package_said(line.written, line.each) == en
+        assert package_said(line.written, line.each, "es") == es
+    assert units_said("cu yd", "es") == "yd³"
     assert item_called(spanish, lines["casing bead"]) == "Remate (casing bead)"
     assert item_called(writer, lines["float-finish"]) == "Cement float finish, bagged"
 

@@ -65,6 +65,20 @@ def test_what_stands_of_a_source_is_still_said_by_one():
     assert set(TEXTS["source"]) - parts == set()
 
 
+def test_remarks_beside_a_title_are_some_sources_and_the_longest_stand_first():
+    parts = [part for s in BOOK.sources.values() for part in (s.title, s.publisher, s.year)]
+    assert [r for r in TEXTS["remark"] if not any(r in part for part in parts)] == []
+    remarks = list(TEXTS["remark"])
+    shadowed = [(a, b) for n, a in enumerate(remarks) for b in remarks[n + 1 :] if a in b]
+    assert shadowed == []
+
+
+def test_no_remark_of_ours_is_left_in_english():
+    said = [text for s in BOOK.sources.values() for text in source_words(s, "es")]
+    ours = re.compile(r"\b(undated|not stated|reprint|restated|hosted|transcription|quot(ed|ing)|report(s|ing)|seen)\b")
+    assert [text for text in said if ours.search(text)] == []
+
+
 def test_every_word_that_says_where_a_figure_speaks():
     kinds = {kind for f in FIGURES for kind in f.applies}
     places = {place for f in FIGURES for allowed in f.applies.values() for place in allowed}
@@ -145,8 +159,11 @@ def test_a_local_rule_in_words_is_not_translated():
 
 
 def test_a_published_title_stays_and_our_own_words_are_translated():
-    source = BOOK.sources["bu-pca-faq"]
+    source = BOOK.sources["jo-wc"]
     assert source_words(source, "es") == (source.title, source.publisher, "sin fecha")
+    assert (
+        source_words(BOOK.sources["bu-pca-faq"], "es")[0] == "Stucco FAQ, correct thickness (repite ASTM C926 Table 1)"
+    )
     assert source_words(BOOK.sources["bu-practice"], "es")[0] == "Práctica común del oficio; sin texto publicado"
 
 

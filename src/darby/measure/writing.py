@@ -273,7 +273,7 @@ def _money(value: Real, unit: Unit, places: int | None, names: Mapping[str, str]
     text = number(value, places)
     sign, text = (_MINUS, text[1:]) if text.startswith(_MINUS) else ("", text)
     _, slash, per = PRINTED.get(unit.name, unit.name).partition("/")
-    return f"{sign}${text}{slash}{_named(per, names)}"
+    return f"{sign}${text}{slash}{_named(per, names, one=True)}"
 
 
 def _named(word: str, names: Mapping[str, str] | None, *, one: bool = False) -> str:

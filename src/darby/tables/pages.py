@@ -20,7 +20,7 @@ from darby.tables.recoated import recoat_pages, ways_pages
 from darby.tables.setting import Setting
 from darby.tables.surveyed import patch_pages, survey_pages
 from darby.tables.waiting import lack
-from darby.words import Verbatim, catalogue, day, unit_names
+from darby.words import Verbatim, catalogue, day, package_said, unit_names, units_said
 from darby.working import Amount, Note, Quantity
 
 if TYPE_CHECKING:
@@ -260,7 +260,8 @@ def _order(order: Order, setting: Setting) -> Page:
 
 
 def _item(line: OrderLine, setting: Setting) -> str:
-    name = line.name or setting.say(line.says)
+    own = "" if line.name == line.item else line.name
+    name = own or setting.say(line.says)
     return name[:1].upper() + name[1:]
 
 
@@ -276,8 +277,9 @@ def _packages(line: OrderLine, setting: Setting) -> str:
     if line.packages is None:
         return ""
     if not line.each:
-        return f"{setting.write(line.packages)} {line.written}".strip()
-    return f"{setting.write(line.packages).partition(' ')[0]} × {line.written}"
+        return f"{setting.write(line.packages)} {units_said(line.written, setting.language)}".strip()
+    package = package_said(line.written, line.each, setting.language)
+    return f"{setting.write(line.packages).partition(' ')[0]} × {package}"
 
 
 def _days(days: Visits, answers: Answers, setting: Setting) -> Page:

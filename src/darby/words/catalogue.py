@@ -24,6 +24,9 @@ FIGURES = "figures.toml"
 """What the rule book says, in a language other than its own: tables by figure, not sentences by code."""
 
 
+_TWICE = re.compile(r"(?<!\.)\.\.(?!\.)")
+
+
 class Verbatim(str):
     """Text as a person wrote it: shown as it is, never looked up as a word."""
 
@@ -58,13 +61,16 @@ def say(
 ) -> str:
     """The sentence of ``code`` with its values written in ``language`` and ``system``.
 
+    A unit that ends in a point needs no second one at the end of a sentence.
+
     Raises
     ------
     KeyError
         if the catalogue lacks the code, or the sentence asks for a value that was not given.
     """
     shown = {name: written(value, language, system) for name, value in dict(values).items()}
-    return catalogue(language)[code].format_map(shown)
+    text = catalogue(language)[code].format_map(shown)
+    return _TWICE.sub(".", text) if ".." in text else text
 
 
 @cache

@@ -15,7 +15,8 @@ from darby.words.catalogue import FIGURES, Language, catalogue, written
 @cache
 def figure_texts(language: Language) -> Mapping[str, Mapping[str, str]]:
     """The tables of a language's ``figures.toml``: ``says`` and ``value`` by figure, ``where`` by the English place,
-    ``kind`` and ``place`` by the words of ``Figure.applies``, ``source`` by what the book says of a source."""
+    ``kind`` and ``place`` by the words of ``Figure.applies``, ``source`` by what the book says of a source and
+    ``remark`` by what it says beside a title."""
     text = resources.files("darby.words").joinpath(language, FIGURES).read_text(encoding="utf-8")
     tables: dict[str, dict[str, str]] = tomllib.loads(text)
     return tables
@@ -67,6 +68,16 @@ def figure_value(figure: Figure, language: Language = "en", system: System = "us
 
 def source_words(source: Source, language: Language = "en") -> tuple[str, str, str]:
     """Title, publisher and year. What was published stays as it is; "common practice" and "undated" are our words."""
-    texts: Mapping[str, str] = {} if language == "en" else figure_texts(language)["source"]
-    title, publisher, year = (texts.get(part, part) for part in (source.title, source.publisher, source.year))
+    parts = (source.title, source.publisher, source.year)
+    title, publisher, year = parts if language == "en" else (_of_source(part, language) for part in parts)
     return title, publisher, year
+
+
+@cache
+def _of_source(part: str, language: Language) -> str:
+    texts = figure_texts(language)
+    if part in texts["source"]:
+        return texts["source"][part]
+    for english, said in texts["remark"].items():  # the longest first, as the file has them
+        part = part.replace(english, said)
+    return part

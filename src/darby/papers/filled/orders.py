@@ -6,11 +6,10 @@ from collections import defaultdict
 from typing import TYPE_CHECKING
 
 from darby.measure.limits import whole
-from darby.measure.units import COUNTS, UNITS
-from darby.measure.writing import PRINTED
+from darby.measure.units import COUNTS
 from darby.papers.filled.standing import leaning
 from darby.papers.model import Caution, OrderPaper, OrderRow
-from darby.words import Verbatim, day, unit_names
+from darby.words import Verbatim, day, package_said, units_said
 from darby.working import Quantity
 
 if TYPE_CHECKING:
@@ -20,8 +19,6 @@ if TYPE_CHECKING:
 
 FREE = frozenset({"water"})
 """What nobody buys."""
-
-MEASURES = frozenset({*UNITS, *PRINTED.values()}) - frozenset(COUNTS)
 
 BURN = frozenset({"portland", "masonry cement", "plastic cement", "lime"})
 
@@ -71,31 +68,12 @@ def _row(writer: Writer, line: OrderLine) -> OrderRow:
     count, unit = ("", "") if more is None else (writer.count(more.value), writer.write(more).partition(" ")[2])
     return OrderRow(
         count=count,
-        unit=units_said(writer, line.written) if loose else unit,
+        unit=units_said(line.written, writer.language) if loose else unit,
         item=item_called(writer, line),
-        package="" if loose else package_said(writer, line),
+        package="" if loose else package_said(line.written, line.each, writer.language),
         needed=_needed(writer, line),
         ordered=_ordered(writer, line),
     )
-
-
-def package_said(writer: Writer, line: OrderLine) -> str:
-    """The package as the firm wrote it, in the paper's language: "94 lb bag", "saco de 94 lb", "caja de 1000"."""
-    names = unit_names(writer.language)
-    if not names or not line.each:
-        return units_said(writer, line.written)
-    holds = line.written.removeprefix(f"{line.each} of ").removesuffix(f" {line.each}")
-    return writer.say("paper.order.package", each=Verbatim(names.get(line.each, line.each)),
-                      holds=Verbatim(units_said(writer, holds)))  # fmt: skip
-
-
-def units_said(writer: Writer, written: str) -> str:
-    """Units in a written package as they are printed: a point after inches, a real times sign."""
-    text = f" {written} ".replace(" x ", " × ").replace(" in ", " in. ")
-    names = unit_names(writer.language)
-    for name in sorted((n for n in names if n in MEASURES), key=len, reverse=True):
-        text = text.replace(f" {name} ", f" {names[name]} ")
-    return text.strip()
 
 
 def _needed(writer: Writer, line: OrderLine) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from calendar import timegm
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
@@ -31,8 +30,6 @@ FEW = 4
 
 FIGURES = 3
 
-_TWICE = re.compile(r"(?<!\.)\.\.(?!\.)")
-
 
 @dataclass(frozen=True)
 class Writer:
@@ -60,7 +57,7 @@ class Writer:
 
     def say(self, code: str, /, language: Language | None = None, **values: object) -> str:
         """A sentence. A name that people gave is handed in as ``Verbatim``."""
-        return _tidy(say(code, values, language or self.language, self.system))
+        return say(code, values, language or self.language, self.system)
 
     def both(self, code: str, /, **values: object) -> Both:
         """A sentence in the crew's languages."""
@@ -77,7 +74,7 @@ class Writer:
         """
         spoken = language or self.language
         own = [code for code in (f"paper.{to}.{note.code}", f"paper.note.{note.code}") if self.knows(code)]
-        text = _tidy(say([*own, note.code][0], self._named(note, spoken) | more, spoken, self.system))
+        text = say([*own, note.code][0], self._named(note, spoken) | more, spoken, self.system)
         return text[:1].upper() + text[1:]
 
     def both_note(self, note: Note, to: str = "note") -> Both:
@@ -238,11 +235,6 @@ class Writer:
     def steps(self) -> dict[str, Step | Found]:
         """Every step by its key."""
         return {step.key: step for step in self.answers.steps()}
-
-
-def _tidy(text: str) -> str:
-    """A unit that ends in a point needs no second one at the end of a sentence."""
-    return _TWICE.sub(".", text)
 
 
 def _mixed(value: Fraction) -> str:
