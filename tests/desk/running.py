@@ -13,6 +13,8 @@ from pathlib import Path
 
 BREAKS = r"(?<=>)\s*\n\s*|\s*\n\s*(?=<)"  # of a page, between its elements: how a template is set out is no matter
 
+TAG = re.compile(r"<[a-z][^<>]*>")
+
 
 @dataclass
 class Reply:
@@ -53,7 +55,7 @@ class Browserless:
             raw, status, headers = error.read(), error.code, dict(error.headers)
         text = raw.decode("utf-8", "replace")
         if headers.get("Content-Type", "").startswith("text/html"):
-            text = re.sub(BREAKS, "", text)
+            text = re.sub(TAG, lambda tag: re.sub(r"\s*\n\s*", " ", tag[0]), re.sub(BREAKS, "", text))
         return Reply(status, text, headers, headers.get("Location", ""))
 
 

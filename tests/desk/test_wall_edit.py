@@ -393,7 +393,7 @@ def test_without_script_all_of_it_is_forms(desk, browser, made):
     assert page.get_by_role("heading", name="What changed").count() == 1
     page.fill("#s-o\\.1\\.at", "30'")
     page.locator("#sketch-list button.go").click()
-    assert "Nothing was kept" in page.locator("[role=alert]").first.inner_text()
+    assert "Nothing was kept" in page.locator(".by-list [role=alert]").first.inner_text()
     assert page.locator("#e-o\\.1\\.at").is_visible()
     assert page.input_value("#s-o\\.1\\.at") == "30'"
     page.goto(f"{desk.address}/job/{document}/wall/?at=south")

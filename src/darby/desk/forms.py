@@ -86,7 +86,7 @@ def _schema(kind: Literal["job", "firm"]) -> dict[str, Any]:
 def sections(document: str) -> tuple[str, ...]:
     """The sections that have a form, in the order of the file."""
     kind: Literal["job", "firm"] = "firm" if document == FIRM else "job"
-    return (LETTERHEAD,) * (kind == "firm") + tuple(
+    return tuple(
         key for key, node in _schema(kind)["properties"].items() if (_kind(_open(node, kind)) in ("table", "tables")
         and _open(node, kind).get("properties", {}) != {}) or _kind(_open(node, kind)) == "tables"
     )  # fmt: skip
@@ -170,12 +170,15 @@ class Form:
         found = self.field(tuple(loc), str(loc[-1]), node, value, must=must and not optional)
         if len(loc) <= 3:
             return found
-        return replace(found, label=f"{field_title(str(loc[-2]), self.setting)}, {found.label.lower()}")
+        whole = f"{field_title(str(loc[-2]), self.setting)}, {found.label.lower()}"
+        own = catalogue(self.setting.language).get(f"desk.label.{loc[-2]}.{loc[-1]}", whole)
+        return replace(found, label=own)
 
     def field(self, loc: Loc, key: str, node: Mapping[str, Any], value: Any, *, must: bool) -> Field:
         """One key of the file."""
         kind = _kind(node)
-        title = section_title(key, self.setting) if len(loc) == 1 else field_title(key, self.setting)
+        within = next((str(step) for step in reversed(loc[:-1]) if isinstance(step, str)), "")
+        title = field_title(key, self.setting, within) if within else section_title(key, self.setting)
         inside: tuple[Field, ...] = ()
         choices = self._choices(node) if kind == "choice" else ()
         if kind == "text" and self.known.get(key):

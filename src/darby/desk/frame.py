@@ -6,12 +6,14 @@ holds money is left out here, and refused at the door if it should come through 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from darby.desk.money import MONEY
 from darby.desk.once import once, once_a_step
+from darby.job import schema
 from darby.measure.writing import shown
 from darby.tables.page import Page
 from darby.tables.pages import note_line, page_of, pages
@@ -269,7 +271,7 @@ def given(page: StagePage, read: Read, setting: Setting, at: str = "") -> list[G
         value = read.tables.get(key)
         entries = value if isinstance(value, list) else [value] if value is not None else []
         found.append(
-            Given(key, section_title(key, setting), tuple(_entry(e, setting) for e in entries if _wrote(e, at)))
+            Given(key, section_title(key, setting), tuple(_entry(e, key, setting) for e in entries if _wrote(e, at)))
         )
     return found
 
@@ -279,9 +281,10 @@ def section_title(key: str, setting: Setting) -> str:
     return catalogue(setting.language).get(f"desk.section.{key}", key.replace("_", " "))
 
 
-def field_title(key: str, setting: Setting) -> str:
-    """What a key of the job file is called; the file's own word where it has no other name."""
-    return catalogue(setting.language).get(f"desk.field.{key}", key.replace("_", " "))
+def field_title(key: str, setting: Setting, within: str = "") -> str:
+    """What a key of the job file is called, ``within`` that table; the file's own word where it has no other name."""
+    words = catalogue(setting.language)
+    return words.get(f"desk.field.{within}.{key}") or words.get(f"desk.field.{key}", key.replace("_", " "))
 
 
 def _wrote(entry: object, at: str) -> bool:
@@ -294,21 +297,50 @@ NAMED_BY = ("name", "id", "what", "item")
 """Keys by which an entry of the job file is known, the best first."""
 
 
-def _entry(entry: object, setting: Setting) -> tuple[str, tuple[tuple[str, str], ...]]:
+@cache
+def _chosen() -> Mapping[str, frozenset[str]]:
+    """By key of the job file the words that can be chosen there."""
+    found: dict[str, set[str]] = {}
+
+    def walk(key: str, node: Mapping[str, Any]) -> None:
+        found.setdefault(key, set()).update(map(str, node.get("enum", ())))
+        for inner, its in (*node.get("properties", {}).items(), *((key, one) for one in node.get("oneOf", ()))):
+            walk(inner, its)
+        if isinstance(node.get("items"), Mapping):
+            walk(key, node["items"])
+
+    whole = schema("job")
+    for part in (whole, *whole["$defs"].values()):
+        walk("", part)
+    return {key: frozenset(chosen) for key, chosen in found.items() if chosen}
+
+
+def _entry(entry: object, section: str, setting: Setting) -> tuple[str, tuple[tuple[str, str], ...]]:
     if not isinstance(entry, dict):
         return str(entry), ()
-    name = str(next((entry[key] for key in NAMED_BY if entry.get(key)), ""))
-    said = [(field_title(k, setting), _short(v, setting)) for k, v in entry.items() if k not in ("id", "name")]
+    named = next((key for key in NAMED_BY if entry.get(key)), "")
+    name = _short(entry[named], named, setting) if named else ""
+    said = [
+        (field_title(k, setting, section), _short(v, k, setting)) for k, v in entry.items() if k not in ("id", "name")
+    ]
     return name, tuple(said)
 
 
-def _short(value: object, setting: Setting) -> str:
+def _short(value: object, key: str, setting: Setting) -> str:
+    """What stands under a key, in the reader's words where it was chosen from words; of a table a line a key."""
     if isinstance(value, bool):
         return setting.say("desk.yes" if value else "desk.no")
     if isinstance(value, dict):
-        return ", ".join(f"{field_title(k, setting)} {_short(v, setting)}" for k, v in value.items())
+        parts = ((field_title(k, setting, key), _short(v, k, setting)) for k, v in value.items() if k != "id")
+        return "\n".join(f"{title}: {said}" for title, said in parts)
     if isinstance(value, list):
-        return ", ".join(_short(v, setting) for v in value[:4]) + (" …" if len(value) > 4 else "")
+        parted = "\n" if any(isinstance(one, dict) for one in value) else ", "
+        return parted.join(_short(v, key, setting) for v in value[:4]) + (" …" if len(value) > 4 else "")
+    words = catalogue(setting.language)
+    if key == "facing":
+        return words.get(f"desk.line.facing.{value}", str(value))
+    if isinstance(value, str) and value in _chosen().get(key, ()):
+        return words.get(f"desk.choice.{value}") or words.get(f"word.{value}", value)
     return str(value)
 
 

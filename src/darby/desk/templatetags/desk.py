@@ -125,6 +125,12 @@ def more(fields: Any) -> bool:
 
 
 @register.filter
+def lined(text: str) -> bool:
+    """Whether a text stands on several lines."""
+    return "\n" in text
+
+
+@register.filter
 def bare(given: Any) -> list[Any]:
     """Of the sections that go into a page those of which the file says nothing."""
     return [section for section in given if not section.entries]
