@@ -29,12 +29,13 @@ from darby.quantities import (
 )
 from darby.quantities.cutting import weighing
 from darby.quantities.cutting.filling import buy_of
+from darby.quantities.cutting.knapsack import within_reach
 from darby.quantities.cutting.packing import checked as checked_plan
 from darby.quantities.cutting.packing import dive, written_out
 from darby.quantities.cutting.proof import lines
 from darby.quantities.cutting.relaxation import Relaxation
 from darby.quantities.cutting.weighing import Buying, Weights, by_length
-from darby.quantities.cutting.whole import checked, packing
+from darby.quantities.cutting.whole import Kind, Packing, checked, packing
 
 MM = Fraction(1, 1000)
 NOUGHT = Fraction(0)
@@ -99,6 +100,16 @@ def test_bars_that_hold_just_what_the_pieces_weigh_are_let_through() -> None:
     assert weights.lets((2, 1))
     assert not weights.lets((1, 3))  # 22
     assert weights.lets((0, 6))
+
+
+@pytest.mark.parametrize(("room", "count", "kept"), [(2**26 - 1, 1, True), (2**26, 1, False), (2**25 - 1, 2, True),
+                                                     (2**25 - 1, 4, False)])  # fmt: skip
+def test_a_table_of_two_to_the_twenty_sixth_cells_is_kept_and_none_larger(room: int, count: int, kept: bool) -> None:
+    """A row of the room and nought for each doubling of the count: 1, 2 and 1, 2, 1."""
+    bar = Kind(room, 1, None, Fraction(room))
+    task = Packing((1,), (count,), (Fraction(1),), (bar,), 1, Fraction(1), Fraction(1))
+    assert within_reach(task) == kept
+    assert not within_reach(replace(task, coarse=True))
 
 
 def test_where_too_many_kinds_are_sold_the_best_rate_bounds_it(monkeypatch: pytest.MonkeyPatch) -> None:
