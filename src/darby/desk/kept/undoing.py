@@ -35,7 +35,7 @@ def walked(rows: list[tuple[int, str]]) -> Steps:
     at = -1
     for number, says in rows:
         text = says.removeprefix(BACK) if says.startswith(BACK) else ""
-        meant = stands.get(int(text), number) if text.isdigit() else number
+        meant = stands.get(int(text), number) if text.isdecimal() else number
         stands[number] = meant
         if meant != number and at > 0 and line[at - 1] == meant:
             at -= 1

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any, Literal
 from quicktions import Fraction
 
 from darby.answers.joints import wanted_on
+from darby.desk.uploads.numbers import number
 from darby.measure.writing import write
 from darby.papers.filled.parting import letter_of
 
@@ -155,7 +156,7 @@ def _row(posted: Mapping[str, str], n: str) -> tuple[str, str]:
 
 
 def _in_order(n: str) -> tuple[bool, int]:
-    return not n.isdigit(), int(n) if n.isdigit() else 0
+    return number(n) is None, number(n) or 0
 
 
 def _own(tables: Mapping[str, Any], surface: str) -> bool:

@@ -7,6 +7,8 @@ from contextlib import suppress
 from datetime import date
 from typing import Any
 
+from darby.desk.uploads.numbers import number
+
 SAND = ("retained", "passing", "grains")
 ROWS = 12
 """So many rows of sieves may be filled in at once."""
@@ -40,7 +42,7 @@ def _read(entry: dict[str, Any], posted: Mapping[str, str]) -> None:
     _put(entry, "depths", depths)
     _put(entry, "says", posted.get("says", "").strip())
     coats = posted.get("paint_coats", "").strip()
-    _put(entry, "paint_coats", int(coats) if coats.isdigit() else coats)
+    _put(entry, "paint_coats", coats if number(coats) is None else number(coats))
 
 
 def _signed(entry: dict[str, Any], posted: Mapping[str, str]) -> None:
@@ -49,8 +51,8 @@ def _signed(entry: dict[str, Any], posted: Mapping[str, str]) -> None:
     if not set(said) - {"board"}:
         entry.pop("signed", None)  # nobody signed
         return
-    if said.get("board", "").isdigit():
-        said["board"] = int(said["board"])
+    if (board := number(str(said.get("board", "")))) is not None:
+        said["board"] = board
     with suppress(ValueError):  # the file's reader says what is wrong with it
         said |= {"on": date.fromisoformat(said["on"])} if "on" in said else {}
     entry["signed"] = said

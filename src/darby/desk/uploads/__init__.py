@@ -2,7 +2,7 @@
 
 from darby.desk.uploads.limits import Refused
 from darby.desk.uploads.lists import lines_of
-from darby.desk.uploads.numbers import moment, whole
+from darby.desk.uploads.numbers import moment, number, whole
 from darby.desk.uploads.pictures import Picture, picture
 
-__all__ = ["Picture", "Refused", "lines_of", "moment", "picture", "whole"]
+__all__ = ["Picture", "Refused", "lines_of", "moment", "number", "picture", "whole"]

@@ -19,10 +19,15 @@ AHEAD = timedelta(days=366)
 """A clock may go wrong by that much, and the line is kept all the same."""
 
 
+def number(text: str) -> int | None:
+    """A whole number from 0 on, of a size that somebody writes; None where it is something else."""
+    return int(text) if text.isdecimal() and len(text) <= DIGITS else None
+
+
 def whole(posted: Mapping[str, str], key: str, otherwise: int = 0) -> int:
-    """A whole number from 0 on; ``otherwise`` where none is said, or something else."""
-    text = posted.get(key, "")
-    return int(text) if isinstance(text, str) and text.isdecimal() and len(text) <= DIGITS else otherwise
+    """A whole number that a form says; ``otherwise`` where it says none, or something else."""
+    found = number(str(posted.get(key, "")))
+    return otherwise if found is None else found
 
 
 def moment(written: object) -> datetime | None:

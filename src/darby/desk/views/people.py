@@ -13,6 +13,7 @@ from django.views.decorators.http import require_http_methods, require_POST
 from darby.desk.doors import ask_again, for_crew, person_of, proved
 from darby.desk.kept.models import CREW, OWNER, Person
 from darby.desk.tickets import ticket_for
+from darby.desk.uploads import whole
 from darby.words import LANGUAGES
 
 SYSTEMS = ("us", "metric")
@@ -36,17 +37,15 @@ def people(request: HttpRequest) -> HttpResponseBase:
 
 def _of_an_owner(request: HttpRequest) -> bool:
     """Whether what is asked for opens the desk to an owner: somebody new, or a link for one."""
-    again = request.POST.get("again", "")
-    if again.isdigit():
-        return Person.objects.filter(id=int(again), role=OWNER).exists()
+    if again := whole(request.POST, "again"):
+        return Person.objects.filter(id=again, role=OWNER).exists()
     return request.POST.get("role") == OWNER
 
 
 def _add_or_find(request: HttpRequest) -> Person | None:
     posted = request.POST
-    again = posted.get("again", "")
-    if again.isdigit():
-        return Person.objects.filter(id=int(again), is_active=True).first()
+    if again := whole(posted, "again"):
+        return Person.objects.filter(id=again, is_active=True).first()
     name = posted.get("name", "").strip()[:80]
     if not name or Person.objects.filter(name=name).exists():
         return None

@@ -22,6 +22,7 @@ from darby.desk.photographed.worked import SIZES, work
 from darby.desk.places import stage_pages
 from darby.desk.reading import Read
 from darby.desk.speaking import said_in
+from darby.desk.uploads import whole
 from darby.desk.views.job import job_or_404, stage_response
 from darby.job import JobError
 from darby.words import Verbatim
@@ -68,7 +69,7 @@ def confirm(request: HttpRequest, document: str, sha256: str) -> HttpResponseBas
         return _back(document, sha256)
     setting = said_in(request)
     stands = newest(document, KIND, photo.sha)
-    n = int(text) if (text := request.POST.get("n", "")).isdigit() else -1
+    n = whole(request.POST, "n", -1)
     if not stands or str(stands[0].id) != request.POST.get("sheet"):
         return _not_so(request, found, photo, n, 409, setting.say("desk.photograph.other-marks"))
     sheet = kept(stands[0].said)

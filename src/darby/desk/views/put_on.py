@@ -21,6 +21,7 @@ from darby.desk.put_on.matching import entered
 from darby.desk.put_on.measures import measured
 from darby.desk.put_on.parting import limits_of
 from darby.desk.speaking import said_in
+from darby.desk.uploads import whole
 from darby.desk.views.job import job_or_404, stage_response
 from darby.job import JobError, dump, loads
 from darby.measure.faults import Unreadable
@@ -111,12 +112,8 @@ def _at(request: HttpRequest) -> str:
     return str(request.POST.get("at", ""))
 
 
-def _number(text: str | None) -> int:
-    return int(text) if text and text.isdigit() else 0
-
-
 def _base(request: HttpRequest, document: str) -> tuple[Tables, int]:
     """The tables that the page was made from, and their revision; the newest where it does not say."""
-    number = _number(request.POST.get("base"))
+    number = whole(request.POST, "base")
     found = next((r for r in saving.history(document) if r.number == number), None) or saving.latest(document)
     return (saving.tables(found.text), found.number) if found is not None else ({}, 0)

@@ -23,6 +23,7 @@ from darby.desk.sketching.entries import NotSo, Sketch, changed, own_of, put_ope
 from darby.desk.sketching.lines import Misspelled, said_line, said_opening
 from darby.desk.sketching.refusing import NotKept, by_field, sent_back, typed_fault
 from darby.desk.speaking import said_in
+from darby.desk.uploads import whole
 from darby.desk.views.job import job_or_404, stage_response
 from darby.job import JobError
 from darby.tables.setting import Setting
@@ -98,7 +99,7 @@ def keep_by_hand(
     """
     posted = {key: value for key, value in request.POST.items() if isinstance(value, str)}
     setting = said_in(request)
-    base = int(posted["base"]) if posted.get("base", "").isdigit() else 0
+    base = whole(posted, "base")
     revision = Revision.objects.filter(document=document, number=base).first() or saving.latest(document)
     if revision is None:
         raise Http404
@@ -166,7 +167,7 @@ def wall(request: HttpRequest, document: str) -> HttpResponseBase:
     now = job_or_404(document)
     at, setting = surface_of(request, now), said_in(request)
     posted = {key: value for key, value in request.POST.items() if isinstance(value, str)}
-    number = int(posted["base"]) if posted.get("base", "").isdigit() else now.revision.number
+    number = whole(posted, "base", now.revision.number)
     shown = there(document, number, at, setting)
     if shown is None:
         raise Http404

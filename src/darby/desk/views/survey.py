@@ -10,6 +10,7 @@ from django.http import Http404, HttpRequest, HttpResponseBase
 from darby.desk.reading import Read, read
 from darby.desk.sketching import found as by_hand
 from darby.desk.speaking import said_in
+from darby.desk.uploads import whole
 from darby.desk.views.job import job_or_404
 from darby.desk.views.sketch import keep_by_hand, posted_to
 
@@ -43,7 +44,7 @@ def keep(request: HttpRequest, document: str) -> HttpResponseBase:
     now = job_or_404(document)
     at, setting = _at(request, now), said_in(request)
     posted = {key: value for key, value in request.POST.items() if isinstance(value, str)}
-    number = int(posted["base"]) if posted.get("base", "").isdigit() else now.revision.number
+    number = whole(posted, "base", now.revision.number)
     then = read(document, number=number)
     if then is None or then.job is None:
         raise Http404
