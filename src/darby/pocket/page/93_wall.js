@@ -116,9 +116,9 @@ function oldFields(wall, at) {
   return el("div", { class: "fields" }, side, proud);
 }
 
-/** What a wall waits for: its size, or something that was typed and cannot be read. */
-function waits({ faults }, n) {
-  const typed = faults.some(({ at: [, wall], code }) => wall === n && code !== "measure.empty");
+/** What a wall waits for: its size, or something that was typed, of it or of what all walls allow, and cannot be read. */
+function waits({ faults, shares }, n) {
+  const typed = !shares || faults.some(({ at: [, wall], code }) => wall === n && code !== "measure.empty");
   return el("p", { class: "asks" }, say(typed ? "pocket.wall.mend" : "pocket.wall.asks"));
 }
 
