@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 from uuid import UUID
 
-from django.http import HttpRequest, HttpResponseBase, JsonResponse
+from django.http import HttpRequest, HttpResponseBase, JsonResponse, RawPostDataException
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_POST
 
@@ -34,7 +34,7 @@ def lines(request: HttpRequest, document: str) -> HttpResponseBase:
     setting = said_in(request)
     file = request.FILES.get("file")
     try:
-        parcel = lines_of(file.read() if file is not None else request.body)
+        parcel = lines_of(file.read() if file is not None else _body(request))
     except Refused as refused:
         says = setting.say(refused.code, **refused.values)
         if file is not None:
@@ -49,6 +49,14 @@ def lines(request: HttpRequest, document: str) -> HttpResponseBase:
     if file is not None:
         return redirect("stage", document, "record")
     return JsonResponse({"kept": kept, "refused": not_kept})
+
+
+def _body(request: HttpRequest) -> bytes:
+    """What a script sent; nothing, where it is a form without a file."""
+    try:
+        return request.body
+    except RawPostDataException:
+        return b""
 
 
 @for_crew

@@ -5,7 +5,7 @@ from __future__ import annotations
 from django.contrib.auth import update_session_auth_hash
 from django.contrib.auth.password_validation import validate_password
 from django.core.exceptions import ValidationError
-from django.http import HttpRequest, HttpResponseBase
+from django.http import HttpRequest, HttpResponseBase, HttpResponseRedirect
 from django.shortcuts import redirect, render
 from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.http import require_http_methods, require_POST
@@ -102,8 +102,8 @@ def look(request: HttpRequest) -> HttpResponseBase:
     person.evening = not person.evening
     person.save(update_fields=["evening"])
     back = request.POST.get("back", "/")
-    safe = url_has_allowed_host_and_scheme(back, allowed_hosts=None)
-    return redirect(back if safe else "/")
+    safe = back.startswith("/") and url_has_allowed_host_and_scheme(back, allowed_hosts=None)
+    return HttpResponseRedirect(back if safe else "/")
 
 
 def _one_of(asked: str | None, allowed: tuple[str, ...]) -> str:
