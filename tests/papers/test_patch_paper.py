@@ -88,3 +88,18 @@ def test_the_crew_hears_how_deep():
 
 def test_a_job_without_old_work_has_no_such_sheet():
     assert "patch.pdf" not in paper_set(darby.answer(darby.load(EXAMPLE.parent / "garden-wall.toml")))
+
+
+def test_what_holds_for_every_edge_is_said_once_of_all_of_them():
+    old = [c.text for c in made()["crew-window.pdf"].cautions if c.opening.first == "Where it meets old work."]
+    (text,) = old
+    assert text.first.startswith("At the foot, the right edge, the top, the left edge cut the old work to a sound edge")
+    assert text.second.startswith("En el pie, la orilla derecha, lo alto, la orilla izquierda corte lo viejo")
+
+
+def test_old_paint_is_not_blasted_and_eyes_are_kept():
+    said = " ".join(texts(made()["crew-window.pdf"]))
+    assert "and blast none" in said
+    assert "ni le dé chorro" in said
+    assert "Gloves, glasses" in said
+    assert "Guantes, lentes" in said

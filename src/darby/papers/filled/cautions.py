@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from darby.papers.model import Both, BothCaution, SetBack
+from darby.words import Verbatim
 
 if TYPE_CHECKING:
     from darby.answers.coats import SurfaceCoats
     from darby.papers.filled.writer import Writer
+    from darby.words import Language
     from darby.working import Note
 
 SERIOUS = ("stop", "caution")
@@ -41,11 +43,27 @@ def cautions(writer: Writer, surface: str) -> tuple[BothCaution, ...]:
     large = set(set_backs(writer, surface))
     tight = (n for n in writer.answers.notes if n.code.startswith(TIGHT) and n.at.partition("/")[0] == surface)
     notes += [*tight, *(n for n in writer.answers.notes if n in own and n not in large)]
-    said: dict[Both, BothCaution] = {}
+    alike: dict[tuple[object, ...], list[Note]] = {}
     for note in sorted(notes, key=lambda n: FIRST.index(n.code) if n.code in FIRST else len(FIRST)):
-        text = writer.both_note(note, "crew")
-        said.setdefault(text, BothCaution(_opening(writer, note), text))
+        alike.setdefault((note.code, *(v for v in note.values if v[0] != "edge")), []).append(note)
+    said: dict[Both, BothCaution] = {}
+    for same in alike.values():
+        text = _together(writer, same)
+        said.setdefault(text, BothCaution(_opening(writer, same[0]), text))
     return tuple(said.values())
+
+
+def _together(writer: Writer, notes: list[Note]) -> Both:
+    """What is the same at several edges is said once, of all of them."""
+    note = notes[0]
+    if len(notes) == 1 or "edge" not in dict(note.values):
+        return writer.both_note(note, "crew")
+
+    def said(language: Language) -> str:
+        edges = dict.fromkeys(writer.edge(n.at, str(dict(n.values)["edge"]), language) for n in notes)
+        return writer.note(note, language, "crew", edge=Verbatim(", ".join(edges)))
+
+    return Both(*(said(name) for name in writer.crew_languages))
 
 
 def _concerns(writer: Writer, code: str, surface: str) -> bool:

@@ -88,9 +88,7 @@ class Writer:
             if name == "place" and isinstance(value, str):
                 values[name] = Verbatim(self.place(value, language))
             if name == "edge" and isinstance(value, str):
-                edge = value if value.startswith(f"{surface}/") else f"{surface}/{value}"
-                called = place(self.answers.job, edge, language, alone=True)
-                values[name] = Verbatim(called or value)
+                values[name] = Verbatim(self.edge(note.at, value, language))
             if name == "joints" and isinstance(value, tuple):
                 from darby.papers.filled.parting import joint_called
 
@@ -200,6 +198,12 @@ class Writer:
         """Several places, each name once; a shape by its own name where all its faces are among them."""
         named = {at: self.place(at, language) for at in ats}
         return names_of(named, self.answers.job.surfaces, language or self.language)
+
+    def edge(self, at: str, edge: str, language: Language) -> str:
+        """An edge of the surface at ``at``, without the surface's name: "the left edge"."""
+        surface = at.partition("/")[0]
+        whole = edge if edge.startswith(f"{surface}/") else f"{surface}/{edge}"
+        return place(self.answers.job, whole, language, alone=True) or edge
 
     def listed(self, names: Sequence[str], language: Language | None = None, most: int = FEW) -> str:
         """Names in a row; of many the first few, and how many more."""
