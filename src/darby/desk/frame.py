@@ -19,7 +19,7 @@ from darby.tables.page import Page
 from darby.tables.pages import note_line, page_of, pages
 from darby.tables.places import place
 from darby.tables.standing import figure_of, others_line, rule_line, said, way_of, ways_not_chosen
-from darby.words import catalogue, unit_names
+from darby.words import catalogue, measured, unit_names
 from darby.working import Found, Note, Step
 from darby.working.printing import line
 
@@ -230,7 +230,7 @@ def _lines_of(step: Step | Found, setting: Setting) -> list[Line]:
     if isinstance(step, Found):
         return [
             Line(title, setting.say(step.method), _value(step, setting)),
-            *(Line("", proof, "") for proof in step.proof),
+            *(Line("", measured(proof, setting.language), "") for proof in step.proof),
         ]
     made = []
     for text in said(line(step, setting.system, unit_names(setting.language)), alone=True):
