@@ -11,7 +11,8 @@
    source ...), and tests that fail without any shift pin nothing and do not count; every test that pinned a figure is
    run once more without a shift to see that it is green. A file that cannot be imported is no check that turns red.
 
-Beside the dead, the report names the idle: pinned by a check that copies them, but no room asked for them.
+Each verdict is told on standard error as it comes. Beside the dead, the report names the idle: pinned by a check that
+copies them, but no room asked for them.
 Forking makes it quick: everything but the tests is imported once.
 """
 
@@ -334,7 +335,9 @@ def verdicts(figures: Sequence[Figure], trace: Trace, workers: int) -> list[Verd
     found: list[Verdict] = []
     for child, reading in pipes:
         with os.fdopen(reading, encoding="utf-8") as lines:
-            found += [Verdict(**json.loads(line)) for line in lines]
+            for line in lines:
+                found.append(Verdict(**json.loads(line)))
+                print(f"{found[-1].id}: {found[-1].pinned_by or found[-1].dead}", file=sys.stderr, flush=True)
         os.waitpid(child, 0)
     if len(found) != len(figures):
         raise RuntimeError(f"{len(figures) - len(found)} figures were not judged")

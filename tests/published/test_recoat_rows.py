@@ -15,6 +15,7 @@ BOOK = default()
 def test_a_crack_wider_than_a_sixteenth_has_movement_behind_it():
     figure = BOOK.rule("recoat.cracks-return").figure
     assert (figure.written, figure.standing) == ("1/16 in", "second-hand")
+    assert float(figure.number) / float(IN) == pytest.approx(1 / 16)
     assert all(figure.id in rung.rules and {"cracks", "movement"} & {*rung.leaves} for rung in rungs().values())
 
 
