@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from darby.desk.forms import Form, filled_in
 from darby.desk.spelled import lines_of, read_lines, way_of
-from darby.desk.starting import SHAPES, blank, document_of, with_lines
+from darby.desk.starting import SHAPES, blank, document_of, with_lines, with_names
 from darby.job import dump, loads, schema
 from darby.tables.setting import Setting
 
@@ -157,3 +157,29 @@ def test_hints_of_a_new_job_are_in_spanish_too():
             assert field.hint, (shape.name, field.name)
             english = Form("", blank(shape, TODAY), EN).only([field.name])[0]
             assert field.hint != english.hint, field.name
+
+
+def test_every_kind_of_other_work_is_called_something_on_the_desk_and_on_papers():
+    from darby.words import catalogue
+
+    kinds = node("AlsoDocument", "what")["enum"]
+    assert "test" in kinds
+    for language in ("en", "es"):
+        words = catalogue(language)
+        assert [k for k in kinds if f"cli.also.{k}" not in words or f"paper.also.{k}" not in words] == []
+
+
+def test_a_shape_that_nobody_named_is_called_what_it_is():
+    made, _ = with_lines(blank(SHAPES["lines"], TODAY), "barda 60' x 6' x 8\"\nmuro 3' x 4'\nmuro 5' x 6'", "es")
+    named = with_names(made, "es")
+    assert [e["name"] for s in ("garden_wall", "wall") for e in named[s]] == ["Barda", "Muro", "Muro 2"]
+    assert made["garden_wall"][0]["cap"] == "drip", "as the form of a garden wall begins with it"
+
+
+def test_painted_block_stays_painted_when_its_kind_is_said_too():
+    made, _ = with_lines(blank(SHAPES["lines"], TODAY), "wall 3' x 4', painted block, dense block")
+    assert made["wall"][0]["base"] == "painted block" and made["wall"][0]["block"] == "dense"
+    made, _ = with_lines(
+        blank(SHAPES["lines"], TODAY), "muro 3' x 4', ladrillo firme, izquierda esquina de afuera", "es"
+    )
+    assert made["wall"][0] | {"base": "brick", "brick": "sound", "left": "outside corner"} == made["wall"][0]

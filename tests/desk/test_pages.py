@@ -130,7 +130,7 @@ def test_what_is_typed_is_answered_as_it_is_typed(desk, browser):
     page.get_by_role("searchbox").fill("60' x 6' x 2, 1/2 block")
     page.get_by_text("720 sq ft").wait_for(timeout=5000)
     page.get_by_role("searchbox").fill("mill road")
-    page.locator("#found").get_by_text("Alder Flat fire hall").wait_for(timeout=5000)
+    page.locator("#found").get_by_text("Alder Flat fire hall").first.wait_for(timeout=5000)
 
 
 def test_a_section_opens_in_its_place_and_shows_what_changed(desk, browser):

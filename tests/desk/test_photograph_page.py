@@ -205,13 +205,52 @@ def test_an_opening_goes_into_a_wall_and_a_wall_of_a_house_and_nowhere_else(desk
 
 
 @pytest.fixture(scope="module")
-def job(desk):
-    """A fire hall of our own."""
+def picture_kept():
+    """The photograph as the desk keeps it, looked at once for all."""
+    from darby.desk.uploads import picture
+
+    return picture(rendered())
+
+
+def fire_hall(desk) -> str:
+    """A fire hall of one test's own, without a photograph."""
     from darby.desk.kept import saving
 
     name = f"photo-{uuid4().hex[:6]}"
     saving.keep(name, saving.latest("firehall").text, desk.person("owner photo", "owner"))
     return name
+
+
+def confirmed(desk, picture) -> str:
+    """A fire hall of one test's own with a photograph, marks on it, and its window put into the job file."""
+    from darby.desk.kept import saving
+    from darby.desk.photographed.confirming import said
+    from darby.desk.photographed.sheet import CONFIRMED, KIND
+    from darby.desk.reading import read
+    from darby.job import dump
+
+    name, who = fire_hall(desk), desk.person("owner photo", "owner")
+    size = f"{picture.width} x {picture.height}"
+    entry, _ = saving.note_down(
+        uuid4(), name, "photograph", who, said={"text": "East wall", "size": size}, at=WALL,
+        photograph=(picture.data, picture.kind),
+    )  # fmt: skip
+    marked = sheet(frames=[[(10, 3), (14, 7)]], lines=[((0, 6), (10, 6))])
+    marks, _ = saving.note_down(uuid4(), name, KIND, who, said=marked.said(), at=str(entry.photograph_id))
+    found = read(name)
+    wall = next(s for s in found.job.surfaces if s.id == WALL)
+    told = work(marked, SIZE, wall, "us").frames[0]
+    tables, id = put_in(found.tables, wall, told, id="", kind="window", name="")
+    saving.keep(name, dump(tables), who, base=found.revision.number)
+    says = {"key": "k", "letter": "A", "surface": WALL, "opening": id, "sheet": str(marks.id)} | said(told)
+    saving.note_down(uuid4(), name, CONFIRMED, who, said=says, at=str(entry.photograph_id))
+    return name
+
+
+@pytest.fixture(scope="module")
+def shown(desk, picture_kept):
+    """One such job that nobody changes."""
+    return confirmed(desk, picture_kept)
 
 
 def opened(desk, browser, who: str, role: str, language: str, size=LAPTOP, **more):
@@ -266,7 +305,8 @@ def told_in(page) -> dict[str, tuple[float, float]]:
     }
 
 
-def test_taps_and_typing_measure_a_window_and_only_a_confirmed_one_changes_the_order(desk, browser, job):
+def test_taps_and_typing_measure_a_window_and_only_a_confirmed_one_changes_the_order(desk, browser):
+    job = fire_hall(desk)
     page = opened(desk, browser, "photo taps", "owner", "en")
     hand_in(page, f"{desk.address}/job/{job}/photograph/", "East wall")
     before = order_of(job)
@@ -349,9 +389,10 @@ def test_taps_and_typing_measure_a_window_and_only_a_confirmed_one_changes_the_o
     page.context.close()
 
 
-def test_marks_moved_after_confirming_change_nothing_until_they_are_confirmed_again(desk, browser, job):
+def test_marks_moved_after_confirming_change_nothing_until_they_are_confirmed_again(desk, browser, picture_kept):
     from darby.desk.kept import saving
 
+    job = confirmed(desk, picture_kept)
     page = opened(desk, browser, "photo taps", "owner", "en")
     page.goto(f"{desk.address}/job/{job}/photograph/")
     stands = saving.tables(saving.latest(job).text)["wall"][1]["openings"]
@@ -391,7 +432,8 @@ def test_marks_moved_after_confirming_change_nothing_until_they_are_confirmed_ag
     page.context.close()
 
 
-def test_the_crew_hands_in_and_marks_without_script_and_cannot_confirm(desk, browser, job):
+def test_the_crew_hands_in_and_marks_without_script_and_cannot_confirm(desk, browser):
+    job = fire_hall(desk)
     page = opened(desk, browser, "photo crew", "crew", "es", PHONE, java_script_enabled=False)
     hand_in(page, f"{desk.address}/job/{job}/photograph/", f"del lado este {uuid4()}")
     page.locator("#surface").select_option(WALL)
@@ -418,10 +460,10 @@ def test_the_crew_hands_in_and_marks_without_script_and_cannot_confirm(desk, bro
 
 
 @pytest.mark.parametrize("language", ["en", "es"])
-def test_it_reads_well_with_a_photograph_on_it(desk, browser, job, language):
+def test_it_reads_well_with_a_photograph_on_it(desk, browser, shown, language):
     for size in (PHONE, LAPTOP):
         page = opened(desk, browser, f"photo {language}", "owner", language, size)
-        page.goto(f"{desk.address}/job/{job}/photograph/")
+        page.goto(f"{desk.address}/job/{shown}/photograph/")
         assert page.locator("#over .grab").count() >= 8
         assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
         found = AXE.run(page, options=RULES).response["violations"]
@@ -432,9 +474,9 @@ def test_it_reads_well_with_a_photograph_on_it(desk, browser, job, language):
         page.context.close()
 
 
-def test_the_record_tells_of_it_in_words_and_names_walls_in_the_readers_language(desk, browser, job):
+def test_the_record_tells_of_it_in_words_and_names_walls_in_the_readers_language(desk, browser, shown):
     page = opened(desk, browser, "photo es", "owner", "es")
-    page.goto(f"{desk.address}/job/{job}/record/")
+    page.goto(f"{desk.address}/job/{shown}/record/")
     assert page.get_by_text("El vano A de una foto se confirmó").count() >= 1
     assert not re.search(r"[0-9a-f]{64}", page.locator("main").inner_text())
     page.goto(f"{desk.address}/job/garden-wall/record/")

@@ -47,9 +47,13 @@ def _whole(entry: Mapping[str, Any], section: str, setting: Setting) -> str:
 
 def items(setting: Setting) -> tuple[tuple[str, str], ...]:
     """What the firm buys: (the item, what it is called)."""
-    words = catalogue(setting.language)
     bought = dict.fromkeys(str(row["item"]) for row in _buys() if "item" in row)
-    return tuple((item, words.get(f"quantities.item.{item.replace(' ', '-')}", item)) for item in bought)
+    return tuple((item, item_called(item, setting)) for item in bought)
+
+
+def item_called(item: str, setting: Setting) -> str:
+    """What an item of the order is called; the file's own word where it has no other name."""
+    return catalogue(setting.language).get(f"quantities.item.{item.replace(' ', '-')}", item)
 
 
 def to_price(item: str, document: str) -> str:

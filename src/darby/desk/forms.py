@@ -18,6 +18,7 @@ from darby.desk.frame import field_title, section_title
 from darby.desk.kept import FIRM
 from darby.desk.sketching.spelling import free_name, spellings
 from darby.desk.spelled import inline, lines_of, read_lines, toml_or_text, way_of, written
+from darby.desk.uploads.numbers import number
 from darby.desk.usual import OF_FIRM, OF_LETTERHEAD, USUAL
 from darby.job import dump, schema
 from darby.job.places import place
@@ -158,7 +159,7 @@ class Form:
         must, optional = False, False
         for step in way.split("."):
             optional = optional or (len(loc) > 2 and not must)
-            if step.isdigit() and node.get("type") == "array":
+            if step.isdecimal() and node.get("type") == "array":
                 loc.append(int(step))
                 node = _open(node["items"], self.kind)
                 value = value[int(step)] if isinstance(value, list) and int(step) < len(value) else None
@@ -372,11 +373,12 @@ def _numbers(name: str, posted: Mapping[str, str]) -> list[int]:
 
 def _with_names(rows: list[Any], loc: Loc, entry: Mapping[str, Any], before: Sequence[Any]) -> list[Any]:
     """Entries that must have a short name and were given none get one, by what they are called or what they are."""
-    if "id" not in entry.get("required", ()):
+    either = "surface" in entry.get("properties", {})  # of what is only looked at, the other is its wall
+    if "id" not in entry.get("properties" if either else "required", ()):
         return rows
     taken = [str(row["id"]) for row in (*before, *rows) if isinstance(row, Mapping) and "id" in row]
     for n, row in enumerate(rows):
-        if isinstance(row, dict) and "id" not in row:
+        if isinstance(row, dict) and "id" not in row and "surface" not in row:
             stem = str(row.get("name") or row.get("kind") or loc[-1]).replace("_", " ")
             taken.append(free_name(stem, taken))
             rows[n] = {"id": taken[-1], **row}
@@ -392,7 +394,7 @@ def _value(text: str, kind: Kind, there: Any, node: Mapping[str, Any]) -> Any:
         case "yes":
             return {"true": True, "false": False}.get(text, text)
         case "whole":
-            return int(text) if text.lstrip("-").isdigit() else text
+            return text if number(text.removeprefix("-")) is None else int(text)
         case "date":
             try:
                 return date.fromisoformat(text)

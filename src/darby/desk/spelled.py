@@ -151,7 +151,7 @@ def written(text: str) -> Any:
     if text[:1] in "{[":
         read = toml_or_text(f"x = {text}", text)
         return read["x"] if isinstance(read, dict) else read
-    return int(text) if text.isdigit() and len(text) < 10 and (text == "0" or text[0] != "0") else text
+    return int(text) if text.isdecimal() and len(text) < 10 and (text == "0" or text[0] != "0") else text
 
 
 def toml_or_text(toml: str, text: str) -> Any:

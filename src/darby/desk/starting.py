@@ -8,11 +8,12 @@ from datetime import date
 from typing import Any
 
 from darby.desk.forms import filled_in
+from darby.desk.sketching.lines import SHAPES as LINE_SHAPES
 from darby.desk.sketching.lines import Misspelled, Part, said_line, said_opening
 from darby.desk.sketching.spelling import begins, spellings
-from darby.desk.spelled import NUMBERED
+from darby.desk.spelled import NUMBERED, read_lines
 from darby.measure.faults import Fault
-from darby.words import Language
+from darby.words import Language, catalogue
 
 HEAD = ("job.name", "job.customer", "job.address")
 LAST = ("coats.finish", "coats.paint")
@@ -49,7 +50,7 @@ def _of(section: str, *keys: str) -> tuple[str, ...]:
 SHAPES: Mapping[str, Shape] = {
     shape.name: shape
     for shape in (
-        Shape(BY_LINES, ("job.built",), {}, ("job",)),
+        Shape(BY_LINES, ("job.built", "coats.sand"), {}, ("job",)),
         Shape(
             "garden_wall",
             _of("garden_wall", "length", "height", "thick", "facing", "base", "block", "joints", "out_of_plane",
@@ -80,7 +81,7 @@ SHAPES: Mapping[str, Shape] = {
             ("job.built", *_of("ring", "name", "size", "width", "wall", "at", "up", "foot", "facing", "base",
              "sheathing", "studs", "thickness", "proud", "replaced"),
              *_of("patch", *(f"hollow.{side}" for side in SIDES), *(f"lines.{side}" for side in SIDES), "flange",
-                  "old"), "coats.sand"),
+                  "old", "cut"), "coats.sand"),
             {"ring": [{"id": "window", "base": "frame"}], "patch": [{"surface": "window"}]},
             ("ring", "patch"),
         ),
@@ -112,13 +113,42 @@ def document_of(shape: Shape, posted: Mapping[str, str], today: date) -> dict[st
     return filled_in("", blank(shape, today), posted, shape.written)
 
 
+def with_names(tables: Mapping[str, Any], language: Language) -> dict[str, Any]:
+    """``tables`` with a name for each shape that was given none, as papers call it: "Garden wall", "Wall 2"."""
+    words, made = catalogue(language), dict(tables)
+    taken = [str(e["name"]) for s in LINE_SHAPES for e in tables.get(s, ()) if e.get("name")]
+    for section in LINE_SHAPES:
+        entries = []
+        for entry in tables.get(section, ()):
+            spelled = words.get(f"desk.line.shape.{entry.get('kind', section)}", "").partition("|")[0].capitalize()
+            stem, number = spelled, 1
+            while spelled in taken:
+                number += 1
+                spelled = f"{stem} {number}"
+            if spelled and not entry.get("name"):
+                taken.append(spelled)
+                entry = {**entry, "name": spelled}
+            entries.append(entry)
+        if entries:
+            made[section] = entries
+    return made
+
+
+UNSAID: Mapping[str, Mapping[str, str]] = {
+    "wall": {"base": "block"}, "house": {"base": "frame"}, "garden_wall": {"base": "block", "cap": "drip"},
+    "box": {"base": "brick", "cap": "drip"}, "strip": {"base": "frame"},
+}  # fmt: skip
+"""What a shape is made of, and how its top is kept dry, where a line does not say; as in the forms of one shape."""
+
+
 def with_lines(
     tables: Mapping[str, Any], text: str, language: Language = "en"
 ) -> tuple[dict[str, Any], tuple[tuple[int, str, Fault], ...]]:
     """``tables`` with a shape for each line of ``text``, and what cannot be read: (number of the line, what, why).
 
     A line that begins as an opening does (``window 3040 at 10', sill 3'``) stands in the wall above it; with a number
-    before it (``2: door 3068 at 4'``) in that wall of the house or that side of the box above it.
+    before it (``2: door 3068 at 4'``) in that wall of the house or that side of the box above it. What a shape must
+    have and nobody says is as the forms begin with it.
     """
     made = dict(tables)
     faults: list[tuple[int, str, Fault]] = []
@@ -133,7 +163,7 @@ def with_lines(
         except Misspelled as wrong:
             faults.append((number, line[wrong.start : wrong.stop] or line, wrong.fault))
             continue
-        last = said.entry
+        last = {**said.entry, **{k: v for k, v in UNSAID.get(said.section, {}).items() if k not in said.entry}}
         made[said.section] = [*made.get(said.section, []), last]
     return made, tuple(faults)
 
@@ -148,7 +178,9 @@ def _opened(entry: dict[str, Any], line: str) -> bool:
     by_number = "walls" in entry or "sides" in entry
     if by_number != bool(numbered):
         raise Misspelled(_place_fault(line, by_number=by_number), Part(line, 0))
-    opening = said_opening(text)
+    opening = read_lines([text], "opening", None)[0]
+    if isinstance(opening, str):
+        opening = said_opening(text)
     if numbered:
         entry.setdefault("openings", {}).setdefault(numbered["number"], []).append(opening)
     else:

@@ -15,6 +15,7 @@ from typing import Any, NoReturn
 
 from darby import measure
 from darby.desk.sketching.spelling import begins, choices, free_name, spellings
+from darby.desk.uploads.numbers import number
 from darby.job import schema
 from darby.measure.faults import Fault, Unreadable
 from darby.measure.numerals import nearest
@@ -236,7 +237,8 @@ def _by_itself(made: _Entry, part: Part) -> bool:
         for spelled, word in choices(tuple(keys[kind]["enum"])).items():
             ends = [b for b, means in choices(tuple(keys["base"]["enum"])).items() if means == base]
             if any(low in (f"{spelled} {b}", f"{b} {spelled}") for b in ends):
-                made.entry |= {"base": base, kind: word}
+                said = str(made.entry.get("base", ""))  # "painted block, dense block" is painted block all the same
+                made.entry |= {"base": said if base in said.split() else base, kind: word}
                 return True
     for spelled, word in choices(tuple(keys["joints"]["enum"])).items():
         if any(
@@ -256,6 +258,8 @@ def _by_itself(made: _Entry, part: Part) -> bool:
 
 def _value(section: str, key: str, value: str, part: Part) -> Any:
     node = _keys(section)[key]
+    if key in ("left", "right"):
+        return choices(_ends()).get(value.casefold(), value)
     if "enum" in node:
         words = choices(tuple(node["enum"]))
         if value.casefold() not in words:
@@ -266,7 +270,7 @@ def _value(section: str, key: str, value: str, part: Part) -> Any:
     if key == "cap":
         return spellings("cap").get(value.casefold(), value)
     if node.get("type") == "integer":
-        if not value.isdigit():
+        if number(value) is None:
             _misspelled(part, "desk.line.choice", value, "1, 2, 3")
         return int(value)
     return value
@@ -339,6 +343,12 @@ def _names(tables: Mapping[str, Any]) -> list[str]:
     return [
         str(e["id"]) for s in (*SHAPES, "survey") for e in tables.get(s, ()) if isinstance(e, Mapping) and "id" in e
     ]
+
+
+@cache
+def _ends() -> tuple[str, ...]:
+    """What the end of a wall can be."""
+    return tuple(schema("job")["$defs"]["EndDocument"]["properties"]["kind"]["enum"])
 
 
 @cache

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -38,7 +39,8 @@ def choices(words: tuple[str, ...]) -> Mapping[str, str]:
     found = {word.casefold(): word for word in words}
     for language in LANGUAGES:
         names = catalogue(language)
-        found |= {names[f"word.{word}"].casefold(): word for word in words if f"word.{word}" in names}
+        for start in ("desk.choice.", "word."):
+            found |= {names[f"{start}{word}"].casefold(): word for word in words if f"{start}{word}" in names}
     return found
 
 
@@ -87,7 +89,8 @@ def shown(value: Fraction, system: System) -> str:
 
 def free_name(stem: str, taken: Iterable[str]) -> str:
     """``stem``, or with a number, that neither is taken nor begins the name of a surface."""
-    plain = re.sub(r"[^a-z0-9]+", "-", stem.casefold()).strip("-")[:30] or "wall"
+    ascii = unicodedata.normalize("NFKD", stem.casefold()).encode("ascii", "ignore").decode()
+    plain = re.sub(r"[^a-z0-9]+", "-", ascii).strip("-")[:30] or "wall"
     names = list(taken)
     number, free = 1, plain
     while any(name == free or name.startswith(f"{free}-") for name in names):

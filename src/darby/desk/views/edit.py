@@ -19,7 +19,8 @@ from darby.desk.places import stage_pages
 from darby.desk.reading import read
 from darby.desk.sketching.refusing import typed_fault
 from darby.desk.speaking import said_in
-from darby.desk.starting import BY_LINES, HEAD, SHAPES, document_of, with_lines
+from darby.desk.starting import BY_LINES, HEAD, SHAPES, document_of, with_lines, with_names
+from darby.desk.uploads import whole
 from darby.desk.views.job import rod, stage_response
 from darby.job import JobError, dump
 from darby.job.rewriting import rewritten
@@ -37,11 +38,11 @@ def section(request: HttpRequest, document: str, key: str) -> HttpResponseBase:
     now = saving.latest(document)
     if now is None or key not in sections(document):
         raise Http404
-    came = request.POST.get("from") or request.GET.get("from", "")
+    came = _known(request.POST.get("from") or request.GET.get("from", ""), document)
     if request.method == "GET":
         tables = filled_in(document, saving.tables(now.text), request.GET.dict(), (key,))
         return _form(request, document, key, tables, now.number, came)
-    base = _number(request.POST.get("base"))
+    base = whole(request.POST, "base")
     before = next((r for r in saving.history(document) if r.number == base), now)
     tables = filled_in(document, saving.tables(before.text), request.POST.dict(), (key,))
     old = read(document)
@@ -52,6 +53,12 @@ def section(request: HttpRequest, document: str, key: str) -> HttpResponseBase:
     except saving.Clash as clash:
         return _form(request, document, key, clash.both, clash.latest.number, came, clash=clash)
     return _after(request, document, came, old.answers if old is not None else None)
+
+
+def _known(came: str, document: str) -> str:
+    """Where a form was opened: a page of the job, of the firm's that of a job before it; "" where it is neither."""
+    job, _, name = came.rpartition("/")
+    return came if name in stage_pages() and bool(job) == (document == FIRM) else ""
 
 
 def _after(request: HttpRequest, document: str, came: str, before: Any) -> HttpResponseBase:
@@ -90,10 +97,6 @@ def _around(request: HttpRequest, document: str) -> dict[str, Any]:
     return {"read": found, "rod": rod(found, "", owner=True, setting=said_in(request))}
 
 
-def _number(text: str | None) -> int:
-    return int(text) if text and text.isdigit() else 0
-
-
 @require_http_methods(["GET", "POST"])
 def text(request: HttpRequest, document: str) -> HttpResponseBase:
     """The whole document as text, for the bold."""
@@ -106,7 +109,7 @@ def text(request: HttpRequest, document: str) -> HttpResponseBase:
     if request.method == "GET":
         return render(request, "desk/text.html", context)
     written = request.POST.get("text", "").replace("\r\n", "\n")
-    context["text"], context["base"] = written, _number(request.POST.get("base"))
+    context["text"], context["base"] = written, whole(request.POST, "base")
     old = read(document)
     try:
         saving.keep(document, written, person_of(request), base=context["base"])
@@ -139,7 +142,7 @@ def new(request: HttpRequest, shape: str = "") -> HttpResponseBase:
     if request.method == "POST" and not misread:
         try:
             document = saving.free_id(str(made["job"]["name"]))
-            saving.keep(document, dump(made), person_of(request))
+            saving.keep(document, dump(with_names(made, setting.language)), person_of(request))
             return redirect("job", document)
         except JobError as error:
             faults = error.faults

@@ -7,6 +7,7 @@ import re
 from dataclasses import asdict, dataclass
 from datetime import date, timedelta
 from typing import TYPE_CHECKING, Any, get_args
+from urllib.parse import urlencode
 from uuid import uuid4
 
 from django.http import Http404, HttpRequest, HttpResponseBase
@@ -24,16 +25,24 @@ from darby.desk.kept import FIRM, saving
 from darby.desk.kept.models import Entry, Revision
 from darby.desk.places import State, stage_pages
 from darby.desk.reading import Read, read_revision
+from darby.desk.sketching.lines import Misspelled, said_line
+from darby.desk.sketching.refusing import typed_fault
+from darby.desk.sketching.spelling import begins, spellings
 from darby.desk.speaking import said_in
+from darby.desk.starting import BY_LINES
 from darby.measure import Unreadable
+from darby.measure.openings import opening_size
 from darby.measure.units import System
+from darby.measure.writing import write
 from darby.tables.open_jobs import open_jobs_page
 from darby.tables.said import fault_sections, question_sections, source_lines
 from darby.tables.setting import Setting
 from darby.words import LANGUAGES, Verbatim
+from darby.words.asking.typed import typed_in
 
 if TYPE_CHECKING:
     from darby.answers.asked import Asked
+    from darby.tables.quick import QuickWall
 
 SUM = re.compile(r"\d.*[x×*].*\d")
 MOST_FOUND = 8
@@ -64,12 +73,13 @@ DATES = ("ready_from", "must_by", "until")
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """What the box says: a title, lines, sections under heads."""
+    """What the box says: a title, lines, sections under heads; ``begin``: the address of a new job made of it."""
 
     title: str
     lines: tuple[str, ...] = ()
     sections: tuple[tuple[str, tuple[str, ...]], ...] = ()
     nearest: tuple[str, ...] = ()
+    begin: str = ""
 
 
 @for_crew
@@ -195,13 +205,52 @@ def matching(typed: str, every: list[JobLine]) -> list[JobLine]:
 
 
 def answer_to(typed: str, setting: Setting) -> Said:
-    """A sum if it looks like one, else the answer to a question."""
-    if SUM.search(typed):
-        said = _sum(typed, setting)
-        if said is not None:
-            return said
+    """A new job, a wall, a sum, an opening by its four figures, if it looks like one; else the answer to a question."""
+    said = _new_job(typed, setting) or _opening(typed, setting)
+    if said is None and SUM.search(typed):
+        said = _wall(typed, setting) or _sum(typed, setting)
+    if said is not None:
+        return said
     told = ask(typed, language=setting.language, prefer=setting.language, system=setting.system)
+    if typed_in(typed).area is not None and (told.filled is None or AREA.fullmatch(typed)):
+        told = ask(setting.say("desk.box.bags-for", area=Verbatim(typed)), language=setting.language,
+                   prefer=setting.language, system=setting.system)  # fmt: skip
     return _told(told, setting)
+
+
+def _new_job(typed: str, setting: Setting) -> Said | None:
+    asked = setting.say("desk.box.new-job").split("|")
+    return Said(setting.say("desk.new"), begin=reverse("new")) if typed.casefold() in asked else None
+
+
+def _wall(typed: str, setting: Setting) -> Said | None:
+    """A shape in one line, as *Outline* takes it: it can become a job."""
+    called, _ = begins(typed, spellings("shape"))
+    if not called:
+        return None
+    begin = f"{reverse('new-shape', args=[BY_LINES])}?{urlencode({'walls': typed})}"
+    try:
+        said_line(typed, {}, None, setting.language)
+    except Misspelled as wrong:
+        return Said(typed_fault(wrong.fault, typed[wrong.start : wrong.stop], setting), begin=begin)
+    return Said(setting.say("desk.box.wall"), begin=begin)
+
+
+AREA = re.compile(r"[\d.,]+\s*\S+(?:\s\S+)?")
+OPENING = re.compile(r"[^\W\d]*\s*(?P<size>\d{4})\s*[^\W\d]*")
+
+
+def _opening(typed: str, setting: Setting) -> Said | None:
+    """``3068``: how wide and how high that is."""
+    found = OPENING.fullmatch(typed)
+    try:
+        sides = opening_size(found["size"]) if found is not None else None
+    except Unreadable:
+        return None
+    if found is None or sides is None:
+        return None
+    width, height = (Verbatim(write(side, "sentence")) for side in sides)
+    return Said(setting.say("desk.box.opening", size=Verbatim(found["size"]), width=width, height=height))
 
 
 def _sum(typed: str, setting: Setting) -> Said | None:
@@ -210,12 +259,45 @@ def _sum(typed: str, setting: Setting) -> Said | None:
     try:
         wall = quick_wall(typed)
     except Unreadable as error:
-        if "," not in typed:
+        like = _like(typed)
+        if "," not in typed and not like:
             return None
         found, allowed = Verbatim(error.fault.found), Verbatim(error.fault.allowed)
-        return Said(setting.say("cli.sum-unreadable", found=found, allowed=allowed))
+        return Said(setting.say("cli.sum-unreadable", found=found, allowed=allowed), nearest=like)
     title, *lines = quick_line(wall, setting)
-    return Said(title, tuple(lines))
+    return Said(title, tuple(lines), begin=_begun(wall))
+
+
+BARE = re.compile(
+    r"(?P<a>\d+(?:\.\d+)?)\s*'?\s*[x×*]\s*(?P<b>\d+(?:\.\d+)?)\s*'?(?:\s*[x×*]\s*(?P<faces>\d+))?[\s,]*(?P<rest>.*)",
+    re.IGNORECASE,
+)
+
+
+LIKE_ON = {"block": "1/2", "lath": "7/8", "frame": "7/8"}
+"""As the hint of the box writes a thickness on each base; it only shows how a sum is written."""
+
+
+def _like(typed: str) -> tuple[str, ...]:
+    """The sum that was perhaps meant by ``60 x 6`` or ``24x8 lath``: feet, and a usual thickness on that base."""
+    from darby.tables.quick import BASES
+
+    found = BARE.fullmatch(typed.strip())
+    if found is None:
+        return ()
+    base = next((base for base in BASES if base in found["rest"].casefold()), BASES[0])
+    faces = f" x {found['faces']}" if found["faces"] else ""
+    return (f"{found['a']}' x {found['b']}'{faces}, {LIKE_ON.get(base, LIKE_ON[BASES[0]])} {base}",)
+
+
+def _begun(wall: QuickWall) -> str:
+    """The address of a new job with these sizes: a garden wall if it has two faces."""
+    section = "garden_wall" if wall.faces == 2 else "wall"
+    asked = {"length": write(wall.length, to=64), "height": write(wall.height, to=64), "base": wall.base}
+    if section == "garden_wall" or wall.base == "lath":
+        del asked["base"]
+    sizes = {f"{section}.0.{key}": text for key, text in asked.items()}
+    return f"{reverse('new-shape', args=[section])}?{urlencode(sizes)}"
 
 
 def _told(told: Asked, setting: Setting) -> Said:

@@ -9,7 +9,7 @@ from uuid import uuid4
 from django.http import HttpRequest
 from django.urls import reverse
 
-from darby.desk.choosing import items, to_price
+from darby.desk.choosing import item_called, to_price
 from darby.desk.places import StagePage, stage_pages
 from darby.desk.quoting import frozen
 from darby.desk.quoting.looking import how_many, paper_names
@@ -19,7 +19,7 @@ from darby.papers import not_made
 from darby.papers.filled.quote import stands_until
 from darby.tables.places import place
 from darby.tables.setting import Setting
-from darby.words import Verbatim, catalogue
+from darby.words import Verbatim, catalogue, day
 
 if TYPE_CHECKING:
     from darby.answers import Answers
@@ -49,7 +49,7 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     now = frozen.stands_on(read)
     return {
         "papers": _papers(read, answers, setting),
-        "head": _head(answers.job),
+        "head": _head(answers.job, setting),
         "missing": not_made(answers, setting.language),
         "missing_at": _where_missing(read, answers, setting),
         "total": setting.write(price.total) if price is not None and whole else "",
@@ -60,9 +60,15 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     }
 
 
-def _head(job: Job) -> dict[str, Any]:
-    """To whom, where, until when: what he looks for on a quote before anything else."""
-    return {"to": job.customer, "where": job.address, "until": stands_until(job), "firm": job.firm}
+def _head(job: Job, setting: Setting) -> dict[str, Any]:
+    """To whom, where, until when, each with the section that says it: what he looks for before anything else."""
+    until = day(stands_until(job), setting.language, weekday=False)
+    rows = (
+        (setting.say("desk.quote.to"), job.customer or setting.say("desk.quote.nobody"), "job"),
+        (setting.say("desk.quote.where"), job.address or setting.say("desk.quote.nowhere"), "job"),
+        (setting.say("desk.quote.until"), until, "price"),
+    )
+    return {"rows": rows, "invented": job.firm.invented and not job.invented}
 
 
 def _where_missing(read: Read, answers: Answers, setting: Setting) -> list[tuple[str, str]]:
@@ -75,9 +81,8 @@ def _where_missing(read: Read, answers: Answers, setting: Setting) -> list[tuple
             (reverse("stage", args=[read.id, page.name]), setting.say("desk.quote.waits-at", page=page.title(setting)))
             for page in pages
         ]
-    names = dict(items(setting))
     return [
-        (to_price(item, read.id), setting.say("desk.quote.lacks-price", item=Verbatim(names.get(item, item))))
+        (to_price(item, read.id), setting.say("desk.quote.lacks-price", item=Verbatim(item_called(item, setting))))
         for item in price.lacks
     ]
 
