@@ -270,6 +270,15 @@ def test_what_cannot_be_counted_or_is_not_needed_is_said() -> None:
     assert {"quantities.ordered-unlike", "quantities.ordered-not-needed"} <= {n.code for n in working.notes}
 
 
+def test_what_is_needed_among_other_things_is_not_called_needless() -> None:
+    had = (Ordered("portland", Fraction(1), unit("bags")), Ordered("lath", Fraction(5), unit("sheets")))
+    found, working = ordered(laid("w", block(100)), ordered=had)
+    assert found.line("portland") is not None
+    assert found.line("sand") is not None
+    needless = [dict(n.values) for n in working.notes if n.code == "quantities.ordered-not-needed"]
+    assert [values["item"] for values in needless] == ["quantities.item.lath"]
+
+
 def test_a_package_of_another_kind_is_said() -> None:
     mortar, volumes_ = _takes(Fraction(2))
     found, working = ordered(volumes_, mortars=(mortar,), buys=(Buy("portland", 10 * FT, unit("ft"), "piece"),))
