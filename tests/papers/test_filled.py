@@ -20,6 +20,7 @@ from darby.papers import CrewPaper, OrderPaper, QuotePaper, TicketPaper, paper_s
 from darby.papers.filled.mixing import mix_called, parts_said
 from darby.papers.filled.orders import item_called, orders
 from darby.papers.filled.parting import letter_of
+from darby.papers.filled.parts import label
 from darby.papers.filled.places import place, zone_called
 from darby.papers.filled.standing import leaning
 from darby.papers.filled.workings import working_package
@@ -338,3 +339,10 @@ def test_notes_call_corners_joints_and_lengths_by_words(writer: Writer, spanish:
     seen = Note("grounds.not-measured", "caution", "bay-south", (("grounds", ids), ("reach", near)), ())
     assert "3-3; engine door, esquina de abajo, izquierda" in spanish.note(seen)
     assert "engine-door" not in writer.note(seen)
+
+
+def test_the_price_without_waits_is_called_by_what_it_is(writer: Writer, spanish: Writer) -> None:
+    any_step = next(iter(writer.answers.steps()))
+    step = replace(any_step, key="job/by-area/labor", says="price.labor")
+    assert label(writer, step) == "Labor: if no coat had to wait"
+    assert label(spanish, step) == "Mano de obra: si ninguna capa esperara"
