@@ -17,6 +17,7 @@ import subprocess
 import sys
 import threading
 import time
+import urllib.error
 import urllib.request
 from contextlib import closing
 from pathlib import Path
@@ -39,6 +40,7 @@ class Client:
         self.opener.open(link, timeout=20).read()
         self.token = json.load(self.opener.open(f"{self.base}/token", timeout=20))["token"]
         self.told: list[str] = []
+        self.failed: list[str] = []
 
     def one(self) -> None:
         id = str(uuid4())
@@ -55,6 +57,8 @@ class Client:
         try:
             while True:
                 self.one()
+        except urllib.error.HTTPError as error:  # it answered, and lives: an error of its own
+            self.failed.append(f"{error.code} {error.read()[:300]!r}")
         except (OSError, ValueError, http.client.HTTPException):  # dead, perhaps in the middle of an answer
             return
 
@@ -94,6 +98,7 @@ def _lost(folder: Path, kills: int, *more: str) -> int:
         running.wait()
         for thread in writing:
             thread.join()
+        assert not client.failed
         told |= {id.replace("-", "") for id in client.told}
         lost = len(told - {id.replace("-", "") for id in _kept(folder / "desk.sqlite3")})
     assert len(told) > kills, "it was killed before it wrote anything"
@@ -132,6 +137,7 @@ def test_a_copy_under_load_holds_all_that_was_told_before_it_began(tmp_path: Pat
         running.wait()
         for thread in writing:
             thread.join()
+    assert not clients[0].failed
     fresh = tmp_path / "fresh"
     done = subprocess.run(
         [sys.executable, "-m", "darby", "desk", "--data", str(fresh), "restore", str(copy)], cwd=ROOT, check=False

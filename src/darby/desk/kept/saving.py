@@ -136,6 +136,18 @@ def keep(document: str, wanted: str | Mapping[str, Any], who: Person, *, base: i
         return Saved(_write(document, now.number + 1, now, changed, text, who, says), also)
 
 
+def begin(name: str, wanted: str | Mapping[str, Any], who: Person) -> Revision:
+    """Keep a new job under an id of its own, made from its name; two who begin at once have one each.
+
+    Raises
+    ------
+    JobError
+        with every fault; nothing is kept.
+    """
+    with transaction.atomic():
+        return keep(free_id(name), wanted, who).revision
+
+
 def check(document: str, text: str) -> None:
     """Read it as it will be read.
 

@@ -141,9 +141,8 @@ def new(request: HttpRequest, shape: str = "") -> HttpResponseBase:
     faults: tuple[Fault, ...] = ()
     if request.method == "POST" and not misread:
         try:
-            document = saving.free_id(str(made["job"]["name"]))
-            saving.keep(document, dump(with_names(made, setting.language)), person_of(request))
-            return redirect("job", document)
+            written = dump(with_names(made, setting.language))
+            return redirect("job", saving.begin(str(made["job"]["name"]), written, person_of(request)).document)
         except JobError as error:
             faults = error.faults
     form = Form("", made, setting, faults)
