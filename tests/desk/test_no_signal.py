@@ -5,6 +5,7 @@ from __future__ import annotations
 import base64
 import hashlib
 import json
+import re
 import threading
 import time
 from datetime import UTC, datetime
@@ -262,10 +263,33 @@ def test_a_phone_that_does_not_trust_is_told_and_offered_the_pocket_sheet(browse
     page.goto(f"{shop.address}/job/firehall/record/")
     told = page.locator("#not-kept")
     told.wait_for(state="visible")
-    with page.expect_download() as got:
+    with page.expect_download(timeout=300_000) as got:  # another process makes it, and gives way to everything else
         told.get_by_role("link", name="pocket sheet").click()
-    assert Path(got.value.path()).read_text(encoding="utf-8").startswith("<!doctype html>")
+    sheet = Path(got.value.path()).read_text(encoding="utf-8")
+    assert sheet.startswith("<!doctype html>")
     phone.close()
+    from darby.desk.money import MONEY
+
+    again = desk.signed_in("crew").get("/pocket")
+    assert again.status == 200 and again.text == sheet, "once it is made nobody waits for it"
+    assert again.headers["Content-Disposition"] == 'attachment; filename="pocket.html"'
+    assert not MONEY.search(re.sub(r"<script.*?</script>", "", sheet, flags=re.DOTALL))
+
+
+def test_who_asks_for_a_pocket_sheet_that_is_not_made_is_told_to_wait(desk, monkeypatch) -> None:
+    from darby.desk import pocketing
+    from darby.desk.views import signal
+
+    crew = desk.signed_in("crew", "es")
+    monkeypatch.setattr(signal, "sheet", lambda *_: None)
+    page = crew.get("/pocket")
+    assert page.status == 202 and page.headers["Refresh"] == "4" and "<h1>" in page.text
+
+    def fails(*_):
+        raise pocketing.NotMade
+
+    monkeypatch.setattr(signal, "sheet", fails)
+    assert crew.get("/pocket").status == 500
 
 
 def test_the_page_says_whom_to_trust(trusting, shop, desk, monkeypatch) -> None:

@@ -18,6 +18,7 @@ from darby.desk.uploads import Refused, lines_of, moment, picture
 from darby.desk.views.job import job_or_404
 from darby.measure import length
 from darby.measure.faults import Unreadable
+from darby.words import Verbatim
 
 MOST_TEXT = 4000
 READING = ("u", "v", "out")
@@ -46,9 +47,12 @@ def lines(request: HttpRequest, document: str) -> HttpResponseBase:
             kept.append(str(keep_line(request, document, line)))
         except Refused as refused:
             not_kept.append({"id": str(line.get("id", "")), "says": setting.say(refused.code, **refused.values)})
-    if file is not None:
-        return redirect("stage", document, "record")
-    return JsonResponse({"kept": kept, "refused": not_kept})
+    if file is None:
+        return JsonResponse({"kept": kept, "refused": not_kept})
+    if not_kept:
+        values = {"kept": len(kept), "found": len(not_kept), "says": Verbatim(not_kept[0]["says"])}
+        return render(request, "desk/refused.html", {"code": "desk.refused.some", "values": values}, status=422)
+    return redirect("stage", document, "record")
 
 
 def _body(request: HttpRequest) -> bytes:
@@ -68,9 +72,9 @@ def photographs(request: HttpRequest, document: str) -> HttpResponseBase:
     script = request.headers.get("Accept", "").startswith("application/json")
     posted = request.POST.dict()
     handed_in = request.FILES.get("photograph")
-    said = {"text": str(posted.get("text", "")).strip()[:MOST_TEXT]}
     line = {"id": posted.get("id"), "at": posted.get("at"), "made": posted.get("made"), "kind": "photograph"}
     try:
+        said = {"text": _whole(str(posted.get("text", "")).strip())}
         kept = _picture(request, document, line, said, handed_in.read() if handed_in is not None else b"")
     except Refused as refused:
         if script:
@@ -96,7 +100,7 @@ def keep_line(request: HttpRequest, document: str, line: Mapping[str, Any]) -> U
     if kind == "reading":
         said = {key: _length(said.get(key)) for key in READING} | _text(said)
     else:
-        said = {key: str(value)[:MOST_TEXT] for key, value in said.items()}
+        said = {key: _whole(str(value)) for key, value in said.items()}
         if kind == "note" and not said.get("text", "").strip():
             raise Refused("empty-note")
         if kind == "done" and faulty(said):
@@ -137,6 +141,13 @@ def _note_down(
     return id
 
 
+def _whole(text: str) -> str:
+    """The text as it was sent: one that is too long is refused, never cut."""
+    if len(text) > MOST_TEXT:
+        raise Refused("too-long", found=len(text), most=MOST_TEXT)
+    return text
+
+
 def _length(written: object) -> str:
     """As he wrote it, once it is known to be a length."""
     text = str(written or "")[:40]
@@ -148,5 +159,5 @@ def _length(written: object) -> str:
 
 
 def _text(said: Mapping[str, Any]) -> dict[str, str]:
-    text = str(said.get("text") or "").strip()[:MOST_TEXT]
+    text = _whole(str(said.get("text") or "").strip())
     return {"text": text} if text else {}

@@ -28,9 +28,10 @@ async function forgetAll(but) {
 }
 
 async function keepPages(addresses, files, person) {
-  await forgetAll(pagesOf(person));
-  await (await caches.open(STATIC)).addAll(files);
   const begun = forgotten;
+  await forgetAll(pagesOf(person));
+  const kinds = await caches.open(STATIC);
+  for (const file of files) await kinds.add(file).catch(() => {}); // one that is missing takes no page with it
   let kept = 0;
   for (const address of addresses) {
     try {
@@ -59,25 +60,31 @@ async function newestStatic(asked) {
   const kept = await caches.open(STATIC);
   try {
     const fresh = await inTime(fetch(asked));
-    if (fresh.ok) await kept.put(asked, fresh.clone());
-    return fresh;
+    if (fresh.ok) await kept.put(asked, fresh.clone()).catch(() => {}); // no room is no reason to show an old one
+    return AWAY.includes(fresh.status) ? (await kept.match(asked)) || fresh : fresh;
   } catch {
     return (await kept.match(asked)) || Response.error();
   }
 }
 
+// What a web server says in front of a desk that is not there.
+const AWAY = [502, 503, 504];
+
 async function page(asked) {
+  let answer;
   try {
-    return await inTime(fetch(asked));
+    answer = await inTime(fetch(asked));
+    if (!AWAY.includes(answer.status)) return answer;
   } catch {
-    for (const name of await caches.keys()) {
-      if (!name.startsWith("pages-")) continue;
-      const pages = await caches.open(name);
-      const kept = (await pages.match(asked.url)) || (await pages.match(asked.url, { ignoreSearch: true }));
-      if (kept) return kept;
-    }
-    return (await (await caches.open(STATIC)).match(NO_SIGNAL)) || Response.error();
+    answer = undefined;
   }
+  for (const name of await caches.keys()) {
+    if (!name.startsWith("pages-")) continue;
+    const pages = await caches.open(name);
+    const kept = (await pages.match(asked.url)) || (await pages.match(asked.url, { ignoreSearch: true }));
+    if (kept) return kept;
+  }
+  return answer || (await (await caches.open(STATIC)).match(NO_SIGNAL)) || Response.error();
 }
 
 function inTime(answer) {
