@@ -43,7 +43,7 @@ from tests.proof.mutants import ROOMS, Mutant, drawn, mutants
 ROOT = Path(__file__).parents[2]
 SOURCE = ROOT / "src" / "darby"
 PATIENCE = 300
-"""Seconds that a room's tests may take: so long that only an endless loop takes longer."""
+"""Seconds of the processor that a room's tests may take: so many that only an endless loop takes more."""
 MEMORY = 8 << 30
 BESIDE = ("published", "against")
 AHEAD = ("numpy", "scipy.optimize", "scipy.sparse", "shapely", "quicktions", "hypothesis.strategies",
@@ -137,6 +137,7 @@ def run(copy: Path, files: Sequence[Path]) -> dict[str, Any]:
 
     def work() -> dict[str, Any]:
         resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+        resource.setrlimit(resource.RLIMIT_CPU, (PATIENCE, 2 * PATIENCE))
         sys.dont_write_bytecode = True
         sys.path.insert(0, str(copy.parent))
         watch = _Watch()
@@ -156,7 +157,7 @@ def run(copy: Path, files: Sequence[Path]) -> dict[str, Any]:
         _, status = os.waitpid(child, 0)
         if result.exists():
             return json.loads(result.read_text(encoding="utf-8"))  # type: ignore[no-any-return]
-        if os.WIFSIGNALED(status) and os.WTERMSIG(status) == signal.SIGALRM:
+        if os.WIFSIGNALED(status) and os.WTERMSIG(status) == signal.SIGXCPU:
             return {"red": "endless", "why": "", "count": 0}
         why = fault.read_text(encoding="utf-8") if fault.exists() else f"status {status}"
         raise RuntimeError(f"a run of the tests died: {why}")
@@ -164,8 +165,8 @@ def run(copy: Path, files: Sequence[Path]) -> dict[str, Any]:
 
 def _child(work: Callable[[], Any], result: Path, fault: Path) -> None:
     try:
-        signal.signal(signal.SIGALRM, signal.SIG_DFL)
-        signal.alarm(PATIENCE)
+        signal.signal(signal.SIGXCPU, signal.SIG_DFL)
+        resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, 1)
         os.dup2(nowhere, 2)

@@ -91,6 +91,11 @@ def judged(out: Path, *arguments: str) -> list[dict[str, Any]]:
     return json.loads(out.read_text(encoding="utf-8"))  # type: ignore[no-any-return]
 
 
+def test_a_mutant_that_is_called_equal_is_killed_by_no_test(tmp_path: Path) -> None:
+    found = judged(tmp_path / "out.json", "--named", *EQUAL)
+    assert {v["name"]: v["fate"] for v in found} == dict.fromkeys(EQUAL, "equal")
+
+
 def test_no_wrong_change_that_is_drawn_goes_unnoticed(tmp_path: Path) -> None:
     found = judged(tmp_path / "out.json", "--seed", str(SEED))
     assert len(found) > 100
