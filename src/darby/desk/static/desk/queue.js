@@ -219,7 +219,7 @@ function fill(list, lines) {
       const says = document.createElement("strong");
       says.textContent = signal.dataset[state];
       item.dataset.state = state;
-      item.append(says, ` ${what} ${line.state === "refused" ? line.says || "" : ""}`);
+      item.append(says, ` ${what}${line.state === "refused" && line.says ? `: ${line.says}` : ""}`);
       if (line.state === "refused") {
         for (const [word, does] of [["again", sendAgain], ["off", takeOff]]) {
           const button = document.createElement("button");
