@@ -38,6 +38,7 @@ def desk(
     context.obj = home
     if context.invoked_subcommand is not None:
         return
+    from darby.desk.open_now import IsOpen
     from darby.desk.serving import serve
     from darby.desk.sharing.network import NoNetwork
 
@@ -47,6 +48,8 @@ def desk(
         raise typer.Exit from None
     except NoNetwork:
         _refuse("desk.share.no-network")
+    except IsOpen:
+        _refuse("desk.put-back-now", folder=Verbatim(home.folder))
     except OSError as error:
         _refuse("desk.cannot-serve", why=Verbatim(error.strerror or error), folder=Verbatim(home.folder))
 
@@ -63,7 +66,7 @@ def backup(
     try:
         copy(context.obj, file)
     except NoBackup as error:
-        _refuse("desk.no-backup", why=Verbatim(error.why))
+        _refuse(error.code, **{name: Verbatim(value) for name, value in error.values.items()})
     except OSError as error:
         _refuse("cli.cannot-write", file=Verbatim(error.filename or file))
     _say("cli.wrote", str(file))
@@ -77,11 +80,14 @@ def restore(
     """Put a copy back."""
     from darby.desk.backup import NoBackup
     from darby.desk.backup import restore as put_back
+    from darby.desk.open_now import IsOpen
 
     try:
         before = put_back(context.obj, file)
     except NoBackup as error:
-        _refuse("desk.no-backup", why=Verbatim(error.why))
+        _refuse(error.code, **{name: Verbatim(value) for name, value in error.values.items()})
+    except IsOpen:
+        _refuse("desk.is-open", folder=Verbatim(context.obj.folder))
     except OSError as error:
         _refuse("cli.cannot-write", file=Verbatim(error.filename or file))
     _say("desk.restored", str(file))
