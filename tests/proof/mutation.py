@@ -42,7 +42,7 @@ from tests.proof.mutants import ROOMS, Mutant, drawn, mutants
 
 ROOT = Path(__file__).parents[2]
 SOURCE = ROOT / "src" / "darby"
-PATIENCE = 300
+PATIENCE = 120
 """Seconds of the processor that a room's tests may take: so many that only an endless loop takes more."""
 MEMORY = 8 << 30
 BESIDE = ("published", "against")
