@@ -172,6 +172,14 @@ def test_a_corner_off_the_rectangle_is_an_outline_and_back_on_it_is_none():
     assert (again["length"], again["height"]) == ("20'", "10'")
 
 
+def test_a_corner_that_was_not_moved_stays_as_it_was_written():
+    outline = ["0 in, 0 in", "20 ft, 0 in", "240 in, 9'", "0', 120 in"]
+    lean = {**entry(TABLES, c__2__v="9'"), "length": "20 ft", "outline": outline}
+    again = entry({**TABLES, "wall": [lean]}, c__3__v="11'")
+    assert again["outline"] == [*outline[:3], "0\", 11'"]
+    assert (again["length"], again["height"]) == ("20 ft", "11'")
+
+
 def test_a_new_corner_in_the_middle_is_a_gable_and_elsewhere_an_outline():
     gable = entry(TABLES, c__new__u="10'", c__new__v="13'")
     assert (gable["height"], gable["gable"], "outline" in gable) == ("10'", "3'", False)

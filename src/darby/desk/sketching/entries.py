@@ -230,7 +230,7 @@ def changed(
     if faults:
         raise NotSo(faults)
     gone = {name for name, value in posted.items() if name.endswith(".gone") and value}
-    _outline(made, there, typed, gone, system)
+    _outline(made, there, typed, gone, system, units)
     _openings(made, there, typed, gone, system)
     return made
 
@@ -262,7 +262,9 @@ class _At:
     text: str
 
 
-def _outline(made: dict[str, Any], there: Sketch, typed: Typed, gone: set[str], system: System) -> None:
+def _outline(
+    made: dict[str, Any], there: Sketch, typed: Typed, gone: set[str], system: System, units: str | None
+) -> None:
     entry = there.wrote.entry(made)
     own = {key: typed[key] for key in there.whole if key in typed}
     moved = any(name.startswith("c.") for name in (*typed, *gone))
@@ -289,9 +291,29 @@ def _outline(made: dict[str, Any], there: Sketch, typed: Typed, gone: set[str], 
     if f"{NEW}.u" in typed:
         point = tuple(_At(typed[f"{NEW}.{key}"][1], typed[f"{NEW}.{key}"][0]) for key in ("u", "v"))
         points.insert(_between(points, (point[0].value, point[1].value)), (point[0], point[1]))
+    before = dict(entry)
     _written_outline(entry, points, system)
+    _spelled_as_before(entry, before, units)
     if "gable" in own and own["gable"][1] and "outline" not in entry:
         entry["gable"] = own["gable"][0]
+
+
+def _spelled_as_before(entry: dict[str, Any], before: Mapping[str, Any], units: str | None) -> None:
+    """Sizes and corners that are worth what they were stay as they were written."""
+    for key in ("length", "height"):
+        if key in before and _worth(entry[key], units) == _worth(before[key], units):
+            entry[key] = before[key]
+    written = {_worth(row, units): row for row in before.get("outline", ())}
+    if "outline" in entry:
+        entry["outline"] = [written.get(_worth(row, units), row) for row in entry["outline"]]
+
+
+def _worth(written: Any, units: str | None) -> tuple[Fraction, ...] | str:
+    """Lengths with commas between; what cannot be read is worth only itself."""
+    try:
+        return tuple(typed_length(part, units, "") for part in str(written).split(","))
+    except Unreadable:
+        return str(written)
 
 
 def _sizes(entry: dict[str, Any], there: Sketch, own: Typed) -> None:
