@@ -322,7 +322,7 @@ def test_under_a_name_the_link_is_not_printed_into_a_log(tmp_path):
         assert file.read_text().strip() == link and file.stat().st_mode & 0o777 == 0o600
 
 
-TAG = "</title></text><b-x a='1' onload=alert(1)>"
+TAG = "</title></text><b-x a='1'>"
 
 
 @pytest.mark.parametrize("example", ["firehall", "window-patch", "garden-wall"])
