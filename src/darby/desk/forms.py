@@ -30,6 +30,8 @@ if TYPE_CHECKING:
 
 Kind = Literal["text", "choice", "yes", "whole", "date", "lines", "long", "table", "tables"]
 Loc = tuple[str | int, ...]
+CALLED_BY = ("name", "id", "item", "what", "role", "kind", "coat", "surface", "on")
+"""Keys by which an entry of a list is called, the best first."""
 HINTED = ("job", "garden_wall", "wall", "house", "box", "strip", "ring", "survey", "coats")
 Known = Mapping[str, tuple[tuple[str, str], ...]]
 """By key, what can be chosen there: (what the file writes, what it is called)."""
@@ -171,9 +173,9 @@ class Form:
         found = self.field(tuple(loc), str(loc[-1]), node, value, must=must and not optional)
         if len(loc) <= 3:
             return found
-        whole = f"{field_title(str(loc[-2]), self.setting)}, {found.label.lower()}"
-        own = catalogue(self.setting.language).get(f"desk.label.{loc[-2]}.{loc[-1]}", whole)
-        return replace(found, label=own)
+        if f"desk.field.{loc[-2]}.{loc[-1]}" in catalogue(self.setting.language):
+            return found
+        return replace(found, label=f"{field_title(str(loc[-2]), self.setting)}, {found.label.lower()}")
 
     def field(self, loc: Loc, key: str, node: Mapping[str, Any], value: Any, *, must: bool) -> Field:
         """One key of the file."""
@@ -245,10 +247,9 @@ class Form:
     def _called(self, row: Any, title: str, n: int, *, last: bool) -> str:
         if last:
             return self.setting.say("desk.form.another", section=Verbatim(title.lower()))
-        name = (
-            row.get("name") or row.get("id") or row.get("item") or row.get("surface") if isinstance(row, dict) else ""
-        )
-        return str(name or n + 1)
+        name = next((str(row[key]) for key in CALLED_BY if row.get(key)), "") if isinstance(row, dict) else ""
+        words = catalogue(self.setting.language)
+        return words.get(f"desk.choice.{name}") or words.get(f"word.{name}") or name or str(n + 1)
 
     def _choices(self, node: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:
         words = catalogue(self.setting.language)
