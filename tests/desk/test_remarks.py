@@ -158,6 +158,14 @@ def test_by_a_finding_on_an_old_wall(owner, copied):
     assert tomllib.loads(text(document))["survey"][0]["loose"]
 
 
+def test_a_remark_alone_is_a_revision_of_its_own_that_says_so(owner, copied):
+    document = copied("garden-wall")
+    more = JOBS["garden-wall"] + "# ask about the gate\n"
+    assert owner.post(f"/document/{document}/text", base="1", text=more).status == 200
+    assert text(document) == more
+    assert "every value is as it was" in owner.get(f"/document/{document}/history").text
+
+
 def test_back_and_forward_again(owner, copied):
     document = copied("firehall")
     at = f"/document/{document}/section/job"
