@@ -228,7 +228,7 @@ def shown(
     word = PRINTED.get(unit.name, unit.name) or "ft" * (unit.name == "ft-in")
     if text == "1" and word in ONE:
         word = ONE[word]
-    word = _named(word, names, one=text == "1")
+    word = named(word, names, one=text == "1")
     return text + word if word.startswith("/") else f"{text} {word}".rstrip()
 
 
@@ -239,7 +239,7 @@ def between(
     low, high = (shown(v, unit, system, names=names) for v in (low_si, high_si))
     if unit is None or unit.on(system).name != "ft-in":
         low = low.rstrip("".join(set(low) - set("0123456789")))  # the unit is printed once, after the high one
-    return f"{low} {_named('to', names)} {high}"
+    return f"{low} {named('to', names)} {high}"
 
 
 def _amount(value: Real, unit: Unit, places: int | None) -> str:
@@ -273,10 +273,10 @@ def _money(value: Real, unit: Unit, places: int | None, names: Mapping[str, str]
     text = number(value, places)
     sign, text = (_MINUS, text[1:]) if text.startswith(_MINUS) else ("", text)
     _, slash, per = PRINTED.get(unit.name, unit.name).partition("/")
-    return f"{sign}${text}{slash}{_named(per, names, one=True)}"
+    return f"{sign}${text}{slash}{named(per, names, one=True)}"
 
 
-def _named(word: str, names: Mapping[str, str] | None, *, one: bool = False) -> str:
+def named(word: str, names: Mapping[str, str] | None, *, one: bool = False) -> str:
     """The word in another language; ``names["1 ft"]`` where that has a word for one that English has not."""
     if not names:
         return word

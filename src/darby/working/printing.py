@@ -16,7 +16,7 @@ from quicktions import Fraction
 
 from darby.measure.exact import fraction_of
 from darby.measure.units import CASH, UNITS, System, Unit
-from darby.measure.writing import HAIR, ONE, PRINTED, number, rounded, short, shown
+from darby.measure.writing import HAIR, ONE, PRINTED, named, number, rounded, short, shown
 from darby.working import fitting, notation
 from darby.working.formula import exact
 from darby.working.model import Found, Real, Step, Working
@@ -254,15 +254,13 @@ def _is_money(unit: Unit) -> bool:
 
 def _labelled(text: str, unit: Unit, names: Mapping[str, str] | None) -> str:
     """``189 sq ft``, ``$34.00/h``, ``0.25/sq ft``: the number with its unit as ``writing.shown`` writes it."""
-    names = names or {}
     word = PRINTED.get(unit.name, unit.name)
     if _is_money(unit):
         sign, digits = ("-", text[1:]) if text.startswith("-") else ("", text)
         _, slash, per = word.partition("/")
-        return f"{sign}${digits}{slash}{names.get(per, per)}"
-    if text == "1":
-        word = ONE.get(word, word)
-    word = names.get(word, word)
+        return f"{sign}${digits}{slash}{named(per, names, one=True)}"
+    one = text == "1"
+    word = named(ONE.get(word, word) if one else word, names, one=one)
     return text + word if word.startswith("/") else f"{text} {word}".rstrip()
 
 
