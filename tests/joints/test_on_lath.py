@@ -96,6 +96,8 @@ def test_openings_without_a_joint_are_named() -> None:
     assert answer.chosen.bare == ("window",)
     (note,) = (n for n in answer.notes if n.code == "joints.bare-openings")
     assert dict(note.values)["openings"] == ("window",) and note.rules == ("joint.corners.practice",)
+    # one that reaches the top of the wall has corners at its sill alone
+    assert run(plain(12, 9, hole("window", 5, 4, 3, 5)))[0].chosen.bare == ("window",)
 
 
 def test_lines_run_through_rather_than_stop() -> None:
