@@ -12,7 +12,7 @@ from axe_playwright_python.sync_playwright import Axe
 
 from tests.browser import LAPTOP, PHONE
 from tests.desk.newcomers import WAYS, Counted, Step, head, is_the_example, rows
-from tests.desk.test_pages import RULES
+from tests.desk.reached import RULES
 
 AXE = Axe()
 DOCS = Path(__file__).parents[2] / "docs" / "accessibility.md"

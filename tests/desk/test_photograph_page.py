@@ -17,7 +17,7 @@ from darby.desk.photographed.sheet import Frame, Line, Mark, Sheet, kept, posted
 from darby.desk.photographed.shot import drawn
 from darby.desk.photographed.worked import work
 from tests.browser import LAPTOP, PHONE
-from tests.desk.test_pages import LOW, RULES
+from tests.desk.reached import LOW, RULES
 from tests.measure.camera import Camera, looking
 
 AXE = Axe()
@@ -456,6 +456,27 @@ def test_the_crew_hands_in_and_marks_without_script_and_cannot_confirm(desk, bro
                               headers={"Referer": desk.address + form})  # fmt: skip
     assert reply.status == 403
     assert order_of(job)[0] == revision
+    page.context.close()
+
+
+def test_without_a_signal_it_waits_on_the_phone_and_says_so(desk, browser):
+    from darby.desk.kept import saving
+
+    job = fire_hall(desk)
+    page = opened(desk, browser, "photo away", "crew", "en", PHONE)
+    page.goto(f"{desk.address}/job/{job}/photograph/")
+    page.context.set_offline(True)
+    page.locator("#photograph").set_input_files({"name": "wall.jpg", "mimeType": "image/jpeg", "buffer": rendered()})
+    page.locator("#shows").fill("East wall, from the road")
+    page.locator("form[enctype] button.go").click()
+    page.locator("#kept-lines").get_by_text("kept here").wait_for()
+    assert page.locator("#not-sent").is_visible() and page.locator("#no-signal").is_visible()
+    assert not [e for e in saving.log(job) if e.photograph_id]
+    page.context.set_offline(False)
+    page.locator("#kept-lines").get_by_text("sent", exact=True).wait_for()
+    assert [e.said["text"] for e in saving.log(job) if e.photograph_id] == ["East wall, from the road"]
+    page.reload()
+    page.locator("#shot").wait_for()
     page.context.close()
 
 
