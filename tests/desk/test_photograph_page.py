@@ -470,7 +470,8 @@ def test_without_a_signal_it_waits_on_the_phone_and_says_so(desk, browser):
     page.locator("#shows").fill("East wall, from the road")
     page.locator("form[enctype] button.go").click()
     page.locator("#kept-lines").get_by_text("kept here").wait_for()
-    assert page.locator("#not-sent").is_visible() and page.locator("#no-signal").is_visible()
+    page.locator("#not-sent").wait_for()
+    page.locator("#no-signal").wait_for()
     assert not [e for e in saving.log(job) if e.photograph_id]
     page.context.set_offline(False)
     page.locator("#kept-lines").get_by_text("sent", exact=True).wait_for()
