@@ -33,7 +33,10 @@ function tell({ detail }) {
     return `${row.querySelector("th").textContent.trim().replace(/\s+/g, " ")}. ${of(was)}, ${of(now)}`;
   });
   spoken.textContent = [changed.querySelector("h2").textContent.trim(), ...rows].join(". ");
-  if (document.activeElement === document.body) changed.focus({ preventScroll: true });
+  // a page's own script may know a better place, and hears of the change after this one
+  queueMicrotask(() => {
+    if (document.activeElement === document.body) changed.focus({ preventScroll: true });
+  });
 }
 
 document.addEventListener("htmx:afterSettle", settle);
