@@ -239,3 +239,25 @@ def test_whatever_the_walls_the_answer_hangs_together(areas, random):
             assert say(n.code, n.values, language)
     for step in working.steps.values():
         assert say(step.says)
+
+
+@given(st.lists(st.integers(20, 2000), min_size=2, max_size=5), st.randoms())
+@settings(max_examples=40, deadline=None)
+def test_what_a_wall_is_called_moves_no_day_and_no_hour(areas, random):
+    names = [f"w{n}" for n in range(len(areas))]
+    one, _ = visits(ask_of(*(wall(name, area) for name, area in zip(names, areas, strict=True))))
+    random.shuffle(names)
+    other, _ = visits(ask_of(*(wall(name, area) for name, area in zip(names, areas, strict=True))))
+    assert [(t.day, t.hours.value, t.idle.value) for t in one.trips] == [
+        (t.day, t.hours.value, t.idle.value) for t in other.trips
+    ]
+
+
+def test_of_two_plans_with_as_many_trips_the_one_without_a_short_day_stands():
+    """Two long walls and four small ones: begun with the long ones the last day is nearly empty, and paid in full."""
+    walls = [SurfaceTime(f"w{n}", (coat("base", area, 100, wait_least=7 * DAY), coat("finish", area, 150)), Fraction(1))
+             for n, area in enumerate((360, 360, 20, 20, 4, 4))]  # fmt: skip
+    answer, _ = visits(ask_of(*walls))
+    worked = [t.hours.value for t in answer.trips]
+    assert answer.bound.value <= len(worked)
+    assert min(worked) >= 3 * H

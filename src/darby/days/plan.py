@@ -115,13 +115,38 @@ def same_day(task: Task) -> bool:
     return task.most is not None and task.most < DAY
 
 
+def longest_first(chain: Chain) -> tuple[object, ...]:
+    """Of walls that press alike: what must follow the same day, then the most work.
+
+    Neither a wall's name nor its place in the file moves a day: the name parts only walls that are alike in all else.
+    """
+    follows = any(same_day(task) for task in chain.tasks)
+    return not follows, -sum(t.time for t in chain.tasks), *_content(chain)
+
+
+def shortest_first(chain: Chain) -> tuple[object, ...]:
+    """Of walls that press alike: what must follow the same day, then the least work."""
+    follows = any(same_day(task) for task in chain.tasks)
+    return not follows, sum(t.time for t in chain.tasks), *_content(chain)
+
+
+def _content(chain: Chain) -> tuple[object, ...]:
+    work = tuple((t.coat, t.time, t.least, -1 if t.most is None else t.most, t.may_stop) for t in chain.tasks)
+    return work, chain.done, chain.access, chain.at
+
+
+ORDERS = (longest_first, shortest_first)
+"""Ways to put walls that press alike in order: none is best for every job, so each is tried."""
+
+
 class _Surface:
     """A chain on its way: which coat is next, how much of it is left, and how many trips it still needs at least."""
 
-    __slots__ = ("access", "at", "began", "i", "later", "left", "must_by", "rest", "stamp", "tasks", "waited")
+    __slots__ = ("access", "at", "began", "i", "later", "left", "must_by", "rest", "stamp", "tasks", "turn", "waited")
 
-    def __init__(self, chain: Chain, tasks: tuple[Task, ...], usable: int) -> None:
+    def __init__(self, chain: Chain, tasks: tuple[Task, ...], usable: int, turn: int) -> None:
         self.at, self.access, self.tasks = chain.at, chain.access, tasks
+        self.turn = turn  # among those that are alike in what is pressing
         self.i = len(chain.done)
         self.left = tasks[self.i].time
         self.began: int | None = None
@@ -167,27 +192,28 @@ class Planner:
         usable: int,
         patience: int,
         on_or_after: Callable[[int], int],
+        order: Callable[[Chain], tuple[object, ...]] = longest_first,
     ) -> None:
         self.usable, self.patience, self.on_or_after = usable, patience, on_or_after
         self.plan = Plan()
         self.extras = [(t.coat, t.time) for t in extras]
         self.set_up = dict(set_up)
-        self.ready: list[tuple[float, int, str, int, _Surface]] = []  # by what comes first; stale stamps are skipped
-        self.sizes: list[tuple[int, str]] = []  # the same by size
-        self.by_at: dict[str, _Surface] = {}
-        self.waiting: list[tuple[int, str, _Surface]] = []
-        self.due: list[tuple[int, str, int, _Surface]] = []
+        self.ready: list[tuple[float, int, int, int, _Surface]] = []  # by what comes first; stale stamps are skipped
+        self.sizes: list[tuple[int, int]] = []  # the same by size
+        self.by_turn: dict[int, _Surface] = {}
+        self.waiting: list[tuple[int, int, _Surface]] = []
+        self.due: list[tuple[int, int, int, _Surface]] = []
         self.count: Counter[int] = Counter()  # surfaces by trips still to come
         self.need: Counter[int] = Counter()
         self.apart: Counter[int] = Counter()  # those of them that wait
         self.available = 0
         self.hours = sum(time for _, time in self.extras) + sum(self.set_up.values())
         self.most = 0
-        for chain in chains:
+        for turn, chain in enumerate(sorted(chains, key=order)):
             self.plan.done.update({(chain.at, n): (day, day) for n, day in enumerate(chain.done)})
             if len(chain.done) < len(chain.tasks):
-                surface = _Surface(chain, self._possible(chain), usable)
-                self.by_at[chain.at] = surface
+                surface = _Surface(chain, self._possible(chain), usable, turn)
+                self.by_turn[turn] = surface
                 self.hours += sum(t.time for t in surface.tasks[surface.i :])
                 self._enter(surface)
                 self._begin(surface, chain)
@@ -272,11 +298,11 @@ class Planner:
         if surface.began is not None:
             by = 0  # what is begun is finished first
         surface.stamp += 1
-        heappush(self.ready, (by, -trips, surface.at, surface.stamp, surface))
-        insort(self.sizes, (surface.size(self.usable), surface.at))
+        heappush(self.ready, (by, -trips, surface.turn, surface.stamp, surface))
+        insort(self.sizes, (surface.size(self.usable), surface.turn))
         self.available += surface.block
         if surface.must_by is not None and surface.began is None:
-            heappush(self.due, (surface.must_by, surface.at, surface.i, surface))
+            heappush(self.due, (surface.must_by, surface.turn, surface.i, surface))
 
     def put(self, surface: _Surface) -> None:
         """The surface can be worked on now."""
@@ -297,18 +323,18 @@ class Planner:
         if surface is None:
             return None
         if surface.size(self.usable) > room:
-            place = bisect_left(self.sizes, (room + 1, ""))
+            place = bisect_left(self.sizes, (room + 1, -1))
             if not place:
                 return None
-            surface = self.by_at[self.sizes[place - 1][1]]
-        del self.sizes[bisect_left(self.sizes, (surface.size(self.usable), surface.at))]
+            surface = self.by_turn[self.sizes[place - 1][1]]
+        del self.sizes[bisect_left(self.sizes, (surface.size(self.usable), surface.turn))]
         surface.stamp += 1
         self.available -= surface.block
         return surface
 
     def wait(self, surface: _Surface, until: int) -> None:
         """The surface's next coat is ready on day ``until``."""
-        heappush(self.waiting, (until, surface.at, surface))
+        heappush(self.waiting, (until, surface.turn, surface))
         self.apart[surface.trips(self.usable)] += 1
 
     # --- when to go --------------------------------------------------------------------------------
@@ -354,10 +380,10 @@ class _Day:
         self.all, self.day, self.after_full = planner, day, after_full
         self.t = self.idle = self.end = 0
         self.spent: dict[tuple[str, str], int] = {}
-        self.reserved: list[tuple[int, str, int, _Surface]] = []  # start, surface, end
-        self.soon: list[tuple[int, str, _Surface]] = []  # ready later today
+        self.reserved: list[tuple[int, int, int, _Surface]] = []  # start, turn, end
+        self.soon: list[tuple[int, int, _Surface]] = []  # ready later today
         self.blocked: list[_Surface] = []  # a pair that does not fit any more today
-        self.waited: tuple[int, str, int] | None = None
+        self.waited: tuple[int, int, str, int] | None = None  # day, turn; surface, coat
 
     def run(self) -> DayOut:
         """Work until the day is full or nothing is ready."""
@@ -367,7 +393,7 @@ class _Day:
             self.all.put(surface)
         for _, _, surface in self.soon:
             self.all.wait(surface, self.day + 1)
-        waited = None if self.waited is None else self.waited[1:]
+        waited = None if self.waited is None else self.waited[2:]
         spent = tuple(Spent(at, coat, time) for (at, coat), time in self.spent.items())
         return DayOut(self.day, spent, self.end, self.idle, self.after_full, waited)
 
@@ -435,7 +461,7 @@ class _Day:
             return
         that = surface.tasks[surface.i + 1]
         self._work(surface, surface.left, follow=start)
-        heappush(self.reserved, (start, surface.at, start + that.time, surface))
+        heappush(self.reserved, (start, surface.turn, start + that.time, surface))
 
     def _slot(self, surface: _Surface, limit: int) -> int | None:
         """When today the follow-up can start, if the coat starts now; None if it does not fit."""
@@ -477,8 +503,8 @@ class _Day:
     def _note_start(self, surface: _Surface) -> None:
         if surface.must_by is not None and self.day > surface.must_by:
             self.all.plan.lags.append(Lag(surface.at, surface.i - 1, impossible=False))
-        if surface.waited is not None and (self.waited is None or (surface.waited, surface.at) > self.waited[:2]):
-            self.waited = (surface.waited, surface.at, surface.i - 1)
+        if surface.waited is not None and (self.waited is None or (surface.waited, surface.turn) > self.waited[:2]):
+            self.waited = (surface.waited, surface.turn, surface.at, surface.i - 1)
 
     def _afterwards(self, surface: _Surface, done: Task) -> None:
         """The coat before is done: the next is ready at once, later today, or on another day."""
@@ -489,7 +515,7 @@ class _Day:
             self.all.put(surface)
             return
         if done.least < self.all.usable and ready < self.all.usable:
-            heappush(self.soon, (ready, surface.at, surface))
+            heappush(self.soon, (ready, surface.turn, surface))
             return
         surface.waited = self.day + whole_days(done.least)
         self.all.wait(surface, surface.waited)

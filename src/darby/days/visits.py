@@ -11,7 +11,7 @@ from typing import Any
 
 from darby.days.access import choose
 from darby.days.model import CoatDays, CoatTime, Extra, Hire, Piece, Real, SurfaceTime, Trip, Visits, VisitsAsk
-from darby.days.plan import DAY, Chain, DayOut, Plan, Planner, Task, whole_days
+from darby.days.plan import DAY, ORDERS, Chain, DayOut, Plan, Planner, Task, whole_days
 from darby.days.weather import limits
 from darby.days.workdays import working_days
 from darby.measure.faults import Fault, Unreadable
@@ -192,18 +192,29 @@ def _plan(
     used = set(kinds.values()) - stands
     last = max((day for surface in ask.surfaces for day in surface.done_on), default=None)
     first = ask.as_of if last is None else max(ask.as_of, last + timedelta(1))
-    planner = Planner(
-        chains,
-        [Task(extra.what, int(crew.value)) for extra, crew in extras],
-        {row.kind: int(row.set_up) for row in ask.access if row.kind in used},
-        int(ask.day - ask.set_up),
-        int(ask.set_up),
-        working_days(_week(ask), ask.holidays),
-    )
-    plan = planner.run(first.toordinal())
+    plans = [
+        Planner(
+            chains,
+            [Task(extra.what, int(crew.value)) for extra, crew in extras],
+            {row.kind: int(row.set_up) for row in ask.access if row.kind in used},
+            int(ask.day - ask.set_up),
+            int(ask.set_up),
+            working_days(_week(ask), ask.holidays),
+            order,
+        ).run(first.toordinal())
+        for order in ORDERS
+    ]
+    plan = min(plans, key=_least)
     for kind in sorted(stands - {""}):
         plan.set_up[kind] = min(s.done_on[0] for s in ask.surfaces if kinds[s.at] == kind and s.done).toordinal()
     return plan
+
+
+def _least(plan: Plan) -> tuple[int, int, int, int]:
+    """Fewest trips, then least waiting about, then no day shorter than need be (it is paid in full), then soonest done."""
+    days = plan.days
+    shortest = min((out.end for out in days), default=0)
+    return len(days), sum(out.idle for out in days), -shortest, max((out.day for out in days), default=0)
 
 
 def _week(ask: VisitsAsk) -> int:
