@@ -211,7 +211,7 @@ def _plan(
 
 
 def _least(plan: Plan) -> tuple[int, int, int, int]:
-    """Fewest trips, then least waiting about, then no day shorter than need be (it is paid in full), then soonest done."""
+    """Fewest trips, then least waiting about, then no short day (it is paid in full), then soonest done."""
     days = plan.days
     shortest = min((out.end for out in days), default=0)
     return len(days), sum(out.idle for out in days), -shortest, max((out.day for out in days), default=0)
