@@ -93,7 +93,7 @@ class Printed:
         }
 
     def order(self, items):
-        price = self.answers.good("price").get("job")
+        price = self.answers.answered("price")
         costs = {} if price is None else {x.what: x.amount for x in price.lines if x.group == "material"}
         rows = {}
         for item in items:

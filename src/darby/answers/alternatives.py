@@ -30,14 +30,14 @@ def alternatives(answers: Answers) -> tuple[Alternative, ...]:
     """Each alternative answered as a whole job; () where there is no price. Those that change nothing are left out."""
     from darby.answers import STAGES
 
-    price = answers.good("price").get("job")
+    price = answers.answered("price")
     if price is None:
         return ()
     found = []
     with no_collecting():
         for code, surfaces, job in _variations(answers):
             other = walk(STAGES, job, answers.book, version=answers.made_with, since=answers, later=Later.skip)
-            changed = other.good("price").get("job")
+            changed = other.answered("price")
             if changed is not None and changed.complete and changed.total.value != price.total.value:
                 found.append(Alternative(code, surfaces, changed.total.value - price.total.value))
     return tuple(found)

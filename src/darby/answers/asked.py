@@ -197,7 +197,7 @@ def _options(answers: Answers) -> Iterator[tuple[str, Any]]:
 
 def _coat_days(answers: Answers) -> Iterator[CoatDays]:
     """The coats of the plan, in the order of their days."""
-    days: Visits | None = answers.good("days").get("job")
+    days: Visits | None = answers.answered("days")
     if days is not None:
         yield from sorted((coat for coat in days.coats if coat.coat in COATS), key=lambda coat: coat.first)
 
@@ -245,7 +245,7 @@ def _on_day(what: Entry, answers: Answers, typed: Typed, at: str, language: Lang
 
 
 def _order(answers: Answers) -> Rows:
-    order: Order | None = answers.good("order").get("job")
+    order: Order | None = answers.answered("order")
     for line in order.lines if order is not None else ():
         if line.says in MORTAR:
             item = Verbatim(line.name) if line.name else line.says
@@ -262,7 +262,7 @@ def _packages(line: OrderLine) -> object:
 
 
 def _mixes(answers: Answers) -> Rows:
-    mixes: Mixes | None = answers.good("mixes").get("job")
+    mixes: Mixes | None = answers.answered("mixes")
     for mix in mixes.coats if mixes is not None else ():
         if mix.batches is not None and mix.batch is not None:
             yield "job", (("mix", f"buildup.coat.{mix.coat}"), ("parts", _parts(mix)), ("batch", _batch(mix)),
@@ -291,14 +291,14 @@ def _part(value: float | int | Fraction) -> str:
 
 
 def _days(answers: Answers) -> Rows:
-    days: Visits | None = answers.good("days").get("job")
+    days: Visits | None = answers.answered("days")
     if days is not None and days.trips:
         yield "job", (("trips", days.count), ("first", days.first), ("last", days.last), ("span", days.span),
                       ("forced", days.forced))  # fmt: skip
 
 
 def _price(answers: Answers) -> Rows:
-    price = answers.good("price").get("job")
+    price = answers.answered("price")
     if price is not None and price.complete and price.per_area is not None:
         yield "job", (("total", price.total), ("per_area", price.per_area), ("area", price.area))
 

@@ -49,8 +49,8 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> GroundsAsk | Waitin
 
 def _mortar_price(answers: Answers) -> Decimal | None:
     """What a cubic metre of this job's own mortar costs in material [$/m3]; None where it is not priced."""
-    price: Price | None = answers.good("price").get("job")
-    order: Order | None = answers.good("order").get("job")
+    price: Price | None = answers.answered("price")
+    order: Order | None = answers.answered("order")
     if price is None or order is None or not price.complete:
         return None
     bags = {line.item for line in order.lines if line.each == "bag"}

@@ -140,7 +140,7 @@ Place = tuple[str, str, BuildUp]
 
 def _places(answers: Answers) -> Iterator[Place]:
     for surface in coated(answers.job):
-        coats: SurfaceCoats | None = answers.good("coats").get(surface)
+        coats: SurfaceCoats | None = answers.answered("coats", surface)
         for zone, built in coats.zones if coats is not None else ():
             yield surface, zone, built
 
@@ -207,7 +207,7 @@ def _answered(rung: Rung, answers: Answers, places: tuple[Place, ...]) -> Rung:
         alone = {s.name: s for s in (_no_plaster(only), _days_of_paint(only), _no_later_paint(only))}
         stages = tuple(alone.get(s.name, s) for s in STAGES)
     other = walk(stages, job, answers.book, version=answers.made_with, since=answers, later=Later.skip)
-    good = {name: other.good(name).get("job") for name in ("recoat", "days", "paint", "price")}
+    good = {name: other.answered(name) for name in ("recoat", "days", "paint", "price")}
     days, paint, price, fits = good["days"], good["paint"], good["price"], good["recoat"]
     priced = price is not None and price.complete and not other.left_out
     return replace(

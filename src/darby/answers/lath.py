@@ -195,7 +195,7 @@ def _frame_on_masonry(job: Job, answers: Answers, run: EdgeRun) -> bool:
 def _hung_there(job: Job, answers: Answers, surface: str) -> str | None:
     """The first base of a surface as lath and beads find it."""
     base = next((b for b in job.bases if b.surface == surface), None)
-    coats: SurfaceCoats | None = answers.good("coats").get(surface)
+    coats: SurfaceCoats | None = answers.answered("coats", surface)
     built = dict(coats.zones).get(base.zone) if coats is not None and base is not None else None
     return as_hung(base, lathed=built is not None and built.chosen.lath is not None) if base is not None else None
 
@@ -234,7 +234,7 @@ def counted(ask: SheetsAsk) -> tuple[Sheets, Working]:
 def _counted(job: Job, book: Book, answers: Answers, at: str) -> SheetsAsk:  # noqa: ARG001 -- of the whole job
     found: Sequence[SurfaceLath] = tuple(answers.good("lath").values())
     laid = tuple(lath.all_sheets for surface in found for _, lath in surface.zones)
-    order: Order | None = answers.good("order").get("job")
+    order: Order | None = answers.answered("order")
     lines = [line for line in order.lines if line.item == "lath"] if order is not None else []
     ordered = lines[0].packages if lines and lines[0].each == "sheet" else None
     return SheetsAsk(laid, ordered)

@@ -53,7 +53,7 @@ def _hours(job: Job, answers: Answers) -> dict[str, float]:
     found: dict[str, float] = defaultdict(float)
     unknown = set()
     for surface_id, laid in answers.good("volumes").items():
-        built = dict(answers.good("coats")[surface_id].zones)
+        built = dict(answers.of("coats", surface_id).zones)
         for c in laid.coats:
             option = built[c.zone].chosen
             coat = next(x for x in option.coats if x.name == c.coat)

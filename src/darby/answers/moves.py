@@ -31,7 +31,7 @@ def moves(answers: Answers) -> tuple[Move, ...]:
     """
     from darby.answers import STAGES
 
-    price = answers.good("price").get("job")
+    price = answers.answered("price")
     if price is None:
         return ()
     share = exact(answers.book.number("price.what-if").number, unit("%"))
@@ -39,7 +39,7 @@ def moves(answers: Answers) -> tuple[Move, ...]:
     with no_collecting():
         for name, job in _variations(answers.job, share):
             other = walk(STAGES, job, answers.book, version=answers.made_with, since=answers, later=Later.skip)
-            changed = other.good("price").get("job")
+            changed = other.answered("price")
             if changed is not None:
                 prices.append((name, changed.total.value))
     return tuple(m for m in ranked(price.total.value, prices) if m.change)[:MOST]

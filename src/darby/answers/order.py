@@ -128,7 +128,7 @@ AS_EDGE: Mapping[str, str] = {"control": "control joint", "expansion": "expansio
 
 def _joint_runs(job: Job, answers: Answers, name: str) -> list[EdgeRun]:
     """The joints of a surface that no edge of it is already."""
-    laid: Joints | None = answers.good("joints").get(name)
+    laid: Joints | None = answers.answered("joints", name)
     if laid is None:
         return []
     lathed = any(b.chosen.lath is not None for _, b in answers.of("coats", name).zones)
@@ -166,7 +166,7 @@ def _beyond(job: Job, answers: Answers, run: geometry.EdgeRun) -> str | None:
 
 def _hung(base: Base, answers: Answers) -> str:
     """A base as beads find it, by what is chosen for it."""
-    coats: SurfaceCoats | None = answers.good("coats").get(base.surface)
+    coats: SurfaceCoats | None = answers.answered("coats", base.surface)
     built = dict(coats.zones).get(base.zone) if coats is not None else None
     return as_hung(base, lathed=built is not None and built.chosen.lath is not None)
 

@@ -75,7 +75,7 @@ def _mixes(job: Job, answers: Answers, surface: str, zone: str, built: BuildUp) 
     """What every coat is mixed of, given or proposed; none while the mixes wait."""
     from darby.answers.mixes import PREFIX  # mixes reads the pace of the days, and those ask what else is done
 
-    mixes: Mixes | None = answers.good("mixes").get("job")
+    mixes: Mixes | None = answers.answered("mixes")
     if mixes is None:
         return ()
     found = []
@@ -93,7 +93,7 @@ def cutting(job: Job, answers: Answers) -> tuple[Also, ...]:
 
     if any(entry.what == "cut back" for entry in job.also):
         return ()
-    got: Patches | None = answers.good("patch").get("job")
+    got: Patches | None = answers.answered("patch")
     return tuple(
         Also("cut back", job.surface(found.surface).name, hours=Fraction(found.hours.value))
         for found in (got.patches if got is not None else ())

@@ -46,7 +46,7 @@ def _ask(job: Job, book: Book, answers: Answers, at: str) -> RecoatAsk:  # noqa:
         return RecoatAsk(book)
     walls = []
     for name in coated(job):
-        coats: SurfaceCoats | None = answers.good("coats").get(name)
+        coats: SurfaceCoats | None = answers.answered("coats", name)
         added = _added(said, coats) if coats is not None else None
         if coats is not None:
             walls.append(_wall(job, said, answers.of("wall", name), job.surface(name), added, coats))
@@ -151,7 +151,7 @@ def before(job: Job, answers: Answers) -> tuple[Also, ...]:
     """Masking, washing and fixtures of a re-coat as entries beside his own; what he wrote down himself stands."""
     from darby.job.model import Also
 
-    got: Answered | None = answers.good("recoat").get("job")
+    got: Answered | None = answers.answered("recoat")
     if got is None or job.recoat is None:
         return ()
     written = {entry.what for entry in job.also}

@@ -111,6 +111,11 @@ class Answers:
         found = ((at, self.kept.get((stage, at))) for at in places)
         return {at: k.answer for at, k in found if k is not None and not isinstance(k.answer, (Waiting, Fault))}
 
+    def answered(self, stage: str, at: str = "job") -> Any | None:
+        """The answer of ``stage`` at a surface (or for the job); None if it waits, failed or was never asked."""
+        kept = self.kept.get((stage, at))
+        return None if kept is None or isinstance(kept.answer, (Waiting, Fault)) else kept.answer
+
     def unanswered(self) -> dict[Key, Waiting | Fault]:
         """What waits or failed, with why. What nobody asked for, or needs no answer, is not missing."""
         return {

@@ -70,7 +70,7 @@ def sounding(job: Job, answers: Answers) -> tuple[Also, ...]:
     if any(entry.what == "sound" for entry in job.also):
         return ()
     done = {said.surface for said in job.survey if said.taps}
-    got: Surveys | None = answers.good("survey").get("job")
+    got: Surveys | None = answers.answered("survey")
     walls = got.walls if got is not None else ()
     return tuple(
         Also("sound", called(job, wall.surface), hours=Fraction(wall.hours.value))

@@ -57,7 +57,7 @@ def ways(answers: Answers) -> tuple[Way, ...]:
     for code, option, finish in WAYS if places else ():
         job = _built(answers.job, places, option, finish)
         other = walk(STAGES, job, answers.book, version=answers.made_with, since=answers, later=Later.skip)
-        price, days = other.good("price").get("job"), other.good("days").get("job")
+        price, days = other.answered("price"), other.answered("days")
         if price is None or days is None or not price.complete:
             continue
         said = {n.code for s, z in places for n in other.of("coats", s).of(z).chosen.cautions}

@@ -84,7 +84,7 @@ def wall_drawing(surface: Surface, answers: Answers, setting: Setting) -> Drawin
 def wall_marks(surface: Surface, answers: Answers, setting: Setting) -> Sequence[Mark]:
     """The marks of that drawing."""
     writer = writer_for(answers, setting)
-    found = answers.good("grounds").get(surface.id)
+    found = answers.answered("grounds", surface.id)
     limit = found.limit if found is not None else None
     grounds = [
         Ground(g.u, g.v, g.depth.value, past=limit is not None and not at_most(g.depth.value, limit.number))

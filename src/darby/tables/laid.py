@@ -91,7 +91,7 @@ def straightedge_pages(answers: Answers, setting: Setting) -> list[Page]:
 def laid_faults(answers: Answers, stage: str) -> list[Fault]:
     """What stops a slow stage, or one profile of the cut lists."""
     found = [a for (name, _), a in answers.by.items() if name == stage and isinstance(a, Fault)]
-    lists = answers.good("cuts").get("job") if stage == "cuts" else None
+    lists = answers.answered("cuts") if stage == "cuts" else None
     return found + [x.fault for x in (lists.lists if lists is not None else ()) if x.fault is not None]
 
 

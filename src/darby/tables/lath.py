@@ -63,7 +63,7 @@ def _beside_the_order(answers: Answers, setting: Setting) -> tuple[str, ...]:
 
 def laths_of(surface: str, answers: Answers, setting: Setting) -> list[Page]:
     """Where every sheet, strip and course of paper of one wall goes; [] where it takes no lath."""
-    found: SurfaceLath | None = answers.good("lath").get(surface)
+    found: SurfaceLath | None = answers.answered("lath", surface)
     return _surface(surface, found, answers, setting) if found is not None else []
 
 

@@ -22,7 +22,7 @@ LIMITS = ("area", "side", "ratio")
 
 def limits_page(surface: str, answers: Answers, setting: Setting) -> Page | None:
     """Each limit, the panel that comes nearest to it, and what is left; None where nothing hangs on lath."""
-    laid: Joints | None = answers.good("joints").get(surface)
+    laid: Joints | None = answers.answered("joints", surface)
     if laid is None or not any(panel.lathed for panel in laid.chosen.panels):
         return None
     rows: list[tuple[str, ...]] = []

@@ -47,7 +47,7 @@ def pages(answers: Answers, setting: Setting, *, moved: bool = True) -> list[Pag
 
 def _makers(answers: Answers, setting: Setting, *, moved: bool) -> list[tuple[str, Callable[[], list[Page]]]]:
     """What makes the pages of each stage, in their order: for one stage the others are not made."""
-    good = {stage: answers.good(stage).get("job") for stage in ("mixes", "order", "days", "price")}
+    good = {stage: answers.answered(stage) for stage in ("mixes", "order", "days", "price")}
     made: list[tuple[str, Callable[[], list[Page]]]] = [
         ("job", lambda: [_head(answers, setting)]),
         ("coats", lambda: [_coats(answers, setting)]),
@@ -306,7 +306,7 @@ def _days(days: Visits, answers: Answers, setting: Setting) -> Page:
 
 def _paint(answers: Answers, setting: Setting) -> list[Page]:
     """Painting, where anything is painted: its hours; its date is the wall's to say."""
-    paint = answers.good("paint").get("job")
+    paint = answers.answered("paint")
     if paint is None or paint.total is None:
         return []
     lines = (setting.say("cli.paint.line", hours=paint.total, trips=paint.trips),)

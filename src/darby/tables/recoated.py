@@ -24,7 +24,7 @@ OPENINGS = ("frame", "return")
 
 def recoat_pages(answers: Answers, setting: Setting) -> list[Page]:
     """What fits at every place, and the three rungs beside each other; [] where nothing is coated anew."""
-    got: Recoat | None = answers.good("recoat").get("job")
+    got: Recoat | None = answers.answered("recoat")
     if got is None or not coated(answers.job):
         return []
     return [_fits(got, answers, setting), *_ladder(ladder(answers), answers, setting)]

@@ -23,7 +23,7 @@ REASONS = ("hollow", "paper", "lath", "line")
 
 def survey_pages(answers: Answers, setting: Setting) -> list[Page]:
     """One page a wall: every finding, its size, and what it asks for."""
-    surveys = answers.good("survey").get("job")
+    surveys = answers.answered("survey")
     return [_survey(answers, wall, setting) for wall in surveys.walls] if surveys is not None else []
 
 
@@ -81,7 +81,7 @@ def _width(finding: Finding, setting: Setting) -> str:
 def patch_pages(answers: Answers, setting: Setting) -> list[Page]:
     """Two pages a patch: how far each side is cut back and why, and what is done in order."""
     pages = []
-    found = answers.good("patch").get("job")
+    found = answers.answered("patch")
     for patch in found.patches if found is not None else ():
         name = Verbatim(answers.job.surface(patch.surface).name)
         heads = ("side", *(f"by.{reason}" for reason in REASONS), "back", "decides")

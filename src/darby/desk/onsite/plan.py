@@ -60,7 +60,7 @@ class Plan:
 
 def plan(answers: Answers, setting: Setting, asked: str, today: date) -> Plan | None:
     """The week of the day ``asked`` (written 2026-10-05), else of today, else of the first day; None without days."""
-    days: Visits | None = answers.good("days").get("job")
+    days: Visits | None = answers.answered("days")
     if days is None or not days.trips:
         return None
     ask: VisitsAsk = answers.kept[("days", "job")].ask

@@ -65,7 +65,7 @@ def _entries(tables: Mapping[str, Any]) -> list[dict[str, Any]]:
 def lines_of(tables: Mapping[str, Any], answers: Answers, surface: str, system: System) -> list[Line]:
     """Every line of a surface, from the left and from below: pinned, forbidden, and joints that were laid out."""
     entry, wanted = entry_of(tables, surface), wanted_on(answers.job, surface)
-    laid: Joints | None = answers.good("joints").get(surface)
+    laid: Joints | None = answers.answered("joints", surface)
     joints = _lettered(laid)
     found: list[Line] = []
     for way in WAYS:

@@ -90,7 +90,7 @@ def fault_of(answers: Answers, surface: str, setting: Setting) -> str:
 
 def limits_of(answers: Answers, surface: str, setting: Setting) -> dict[str, Any]:
     """How the limits stand: the table, what stops it and what mends that, and why."""
-    laid: Joints | None = answers.good("joints").get(surface)
+    laid: Joints | None = answers.answered("joints", surface)
     notes = laid.notes if laid is not None else ()
     name = Verbatim(place(answers, surface, setting))
     own = [t for t in ways_to_part(answers, setting) if t.title == setting.say("cli.ways-to-part.title", wall=name)]
@@ -107,7 +107,7 @@ def limits_of(answers: Answers, surface: str, setting: Setting) -> dict[str, Any
 
 def ways_of(answers: Answers, surface: Surface, setting: Setting) -> list[Way]:
     """The layouts to choose from, the one that is taken first; [] where there is no choice."""
-    laid: Joints | None = answers.good("joints").get(surface.id)
+    laid: Joints | None = answers.answered("joints", surface.id)
     if laid is None or len(laid.layouts) < 2:
         return []
     return [

@@ -69,7 +69,7 @@ def quote_paper(answers: Answers) -> QuotePaper | None:
     from darby.papers.filled.quote import quote
     from darby.papers.filled.writer import Writer
 
-    price = answers.good("price").get("job")
+    price = answers.answered("price")
     return quote(Writer(answers), price) if price is not None and price.complete else None
 
 

@@ -74,7 +74,7 @@ def _concerns(writer: Writer, code: str, surface: str) -> bool:
                  if r.meets is not None and r.meets.what == "old plaster"}  # fmt: skip
         return not meets or surface in meets
     if code in SCAFFOLD:
-        days = answers.good("days").get("job")
+        days = answers.answered("days")
         hired = [at for hire in days.hires for at in hire.at] if days is not None else []
         return not hired or any(at.partition("/")[0] == surface for at in hired)
     return True

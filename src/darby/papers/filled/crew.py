@@ -114,7 +114,7 @@ def _mix(writer: Writer, surface: str, zone: str, built: BuildUp, coat: Coat) ->
     from darby.answers.mixes import PREFIX
     from darby.answers.mixing import mix_name
 
-    mixes = writer.answers.good("mixes").get("job")
+    mixes = writer.answers.answered("mixes")
     if mixes is None:
         return Both("")
     mix = mixes.of(PREFIX + mix_name(writer.answers.job, surface, zone, built, coat))
@@ -142,7 +142,7 @@ def _joined(said: list[Both]) -> Both:
 
 def _beads(writer: Writer, wall: Wall, coats: SurfaceCoats) -> list[BeadRow]:
     """Which edges of this surface get which bead, where, and how long they are together."""
-    order: Order | None = writer.answers.good("order").get("job")
+    order: Order | None = writer.answers.answered("order")
     if order is None:
         return []
     asked = {run.id: run for run in writer.answers.kept[("order", "job")].ask.runs}

@@ -31,7 +31,7 @@ SAID = (
 
 def lathing(writer: Writer, surface_id: str) -> tuple[Picture | None, tuple[Both, ...]]:
     """The wall with its sheets and what is said of them; nothing where no lath is hung."""
-    found: SurfaceLath | None = writer.answers.good("lath").get(surface_id)
+    found: SurfaceLath | None = writer.answers.answered("lath", surface_id)
     if found is None or not found.zones:
         return None, ()
     surface = writer.answers.job.surface(surface_id)
@@ -51,7 +51,7 @@ def lathing(writer: Writer, surface_id: str) -> tuple[Picture | None, tuple[Both
 
 def lath_over(writer: Writer, surface: Surface) -> tuple[Mark, ...]:
     """The sheets of a wall on their own layers, for whoever draws on."""
-    found: SurfaceLath | None = writer.answers.good("lath").get(surface.id)
+    found: SurfaceLath | None = writer.answers.answered("lath", surface.id)
     zones = found.zones if found is not None else ()
     return tuple(mark for zone, lath in zones for mark in lath_marks(surface, zone, lath))
 

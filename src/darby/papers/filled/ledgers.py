@@ -27,7 +27,7 @@ ASKED = "price.asked-"
 
 def ledgers(writer: Writer) -> Iterator[Ledger]:
     """Each as far as it is answered."""
-    good = {stage: writer.answers.good(stage).get("job") for stage in ("order", "days", "price")}
+    good = {stage: writer.answers.answered(stage) for stage in ("order", "days", "price")}
     yield _put_on(writer)
     if good["order"] is not None:
         yield _order(writer, good["order"])

@@ -267,7 +267,7 @@ def _ways_at(writer: Writer, found: tuple[Way, ...]) -> str:
 
 
 def _before(writer: Writer) -> Iterator[str]:
-    got: Recoat | None = writer.answers.good("recoat").get("job")
+    got: Recoat | None = writer.answers.answered("recoat")
     job = writer.answers.job
     if got is None or job.recoat is None:
         return

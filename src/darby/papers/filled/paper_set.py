@@ -38,7 +38,7 @@ def each_paper(answers: Answers) -> Iterator[tuple[str, Paper]]:
     comes early because it takes longest to set.
     """
     writer = Writer(answers)
-    price, order = answers.good("price").get("job"), answers.good("order").get("job")
+    price, order = answers.answered("price"), answers.answered("order")
     if price is not None and price.complete:
         yield "quote.pdf", quote(writer, price)
     yield "working.pdf", working_package(writer)
@@ -46,7 +46,7 @@ def each_paper(answers: Answers) -> Iterator[tuple[str, Paper]]:
         yield from order_papers(writer, order).items()
     for surface in answers.good("volumes"):
         yield f"crew-{surface}.pdf", crew_sheet(writer, surface)
-    mixes = answers.good("mixes").get("job")
+    mixes = answers.answered("mixes")
     others = {
         "letter.pdf": letter(writer),
         "joints.pdf": ways_paper(writer),
@@ -69,7 +69,7 @@ def order_papers(writer: Writer, order: Order) -> dict[str, OrderPaper]:
 def not_made(answers: Answers, language: Language | None = None) -> tuple[str, ...]:
     """In words which papers are missing from the set, and why; in ``language``, else in the papers' own."""
     writer = Writer(answers)
-    price = answers.good("price").get("job")
+    price = answers.answered("price")
     if price is None:
         return (writer.say("paper.not-made.quote-waits", language),)
     if not price.complete:

@@ -25,7 +25,7 @@ EIGHTHS = 8
 
 
 def _laid(writer: Writer, surface: str) -> Joints | None:
-    laid: Joints | None = writer.answers.good("joints").get(surface)
+    laid: Joints | None = writer.answers.answered("joints", surface)
     return laid
 
 

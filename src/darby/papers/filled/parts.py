@@ -53,7 +53,7 @@ def _of_zone(writer: Writer, surface: str, rest: list[str], says: str) -> str:
         return writer.say(says)
     if about == "build-up":
         return writer.say("paper.working.part.build-up", name=Verbatim(writer.say(f"buildup.option.{rest[2]}").lower()))
-    coats = writer.answers.good("coats").get(surface)
+    coats = writer.answers.answered("coats", surface)
     named = {c.name for c in coats.of(zone).chosen.coats} if coats is not None else set()
     if about in named and len(rest) > 2 and rest[2].startswith("volume"):
         return writer.say(f"buildup.coat.{about}")
@@ -87,7 +87,7 @@ def _mortar(writer: Writer) -> str:
 
 def _item(writer: Writer, slug: str) -> str:
     """The item whose key this is, as people call it; "" if it is none."""
-    order = writer.answers.good("order").get("job")
+    order = writer.answers.answered("order")
     lines = order.lines if order is not None else ()
     line = next((line for line in lines if line.item.replace(" ", "-") == slug), None)
     return item_called(writer, line) if line is not None else ""
@@ -121,7 +121,7 @@ def _on_surface(writer: Writer, surface: str, rest: list[str]) -> str:
     if rest[-1].endswith(SHARE):
         whole = writer.steps.get("/".join((surface, *rest)).removesuffix(SHARE))
         return writer.say(whole.says).partition(",")[0].lower() if whole is not None else ""
-    coats = writer.answers.good("coats").get(surface)
+    coats = writer.answers.answered("coats", surface)
     if "build-up" in rest and coats is not None:
         coat = next((c.name for c in coats.of(rest[0]).chosen.coats if c.name in rest[3:-1]), "")
         return writer.say(f"buildup.coat.{coat}").lower() if coat and rest[-1] != "thickness" else ""

@@ -32,8 +32,8 @@ CUT_HEADS = ("side", "by.hollow", "by.paper", "by.lath", "by.line", "back", "dec
 
 def patch_paper(writer: Writer) -> PatchPaper | None:
     """The sheet, where anything was looked at or is cut back; else None."""
-    surveys = writer.answers.good("survey").get("job")
-    patches = writer.answers.good("patch").get("job")
+    surveys = writer.answers.answered("survey")
+    patches = writer.answers.answered("patch")
     walls = surveys.walls if surveys is not None else ()
     cut = patches.patches if patches is not None else ()
     if not walls and not cut:
@@ -121,7 +121,7 @@ def _led(finding: Finding, said: Both) -> Both:
 
 def found_besides(writer: Writer) -> list[str]:
     """For the customer: what was found and asks for something else than this work; [] where there is nothing."""
-    surveys = writer.answers.good("survey").get("job")
+    surveys = writer.answers.answered("survey")
     found = [f for wall in (surveys.walls if surveys is not None else ()) for f in wall.findings]
     asks = [f for f in found if f.does not in ("leave", "cut out")]
     if not asks:

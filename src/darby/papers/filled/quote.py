@@ -78,7 +78,7 @@ def quote(writer: Writer, price: Price) -> QuotePaper:
 
 
 def _opening(writer: Writer) -> str:
-    job, days = writer.answers.job, writer.answers.good("days").get("job")
+    job, days = writer.answers.job, writer.answers.answered("days")
     said = [writer.say("paper.quote.opening")]
     if any(b.chosen.parting for c in writer.answers.good("coats").values() for _, b in c.zones):
         said.append(writer.say("paper.quote.opening-parted"))

@@ -33,7 +33,7 @@ LETTERS = 26
 
 def cut_list_papers(writer: Writer) -> dict[str, SawingPaper]:
     """The cut list for the crew, and the firm's copy with money and proof; {} where nothing is cut."""
-    lists: CutLists | None = writer.answers.good("cuts").get("job")
+    lists: CutLists | None = writer.answers.answered("cuts")
     if lists is None or not any(x.cuts for x in lists.lists):
         return {}
     return {"cuts.pdf": _paper(writer, lists, money=False), "cuts-money.pdf": _paper(writer, lists, money=True)}

@@ -187,7 +187,7 @@ class Writer:
         if at.startswith("mix/"):
             from darby.papers.filled.mixing import mix_called
 
-            mixes = self.answers.good("mixes").get("job")
+            mixes = self.answers.answered("mixes")
             ids = [m for m in mixes.coats if f"{at}/".startswith(f"{m.id}/")] if mixes is not None else []
             mix = max(ids, key=lambda m: len(m.id), default=None)
             if mix is not None:

@@ -24,7 +24,7 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     if answers is None:
         return {}
     today = timezone.localdate()
-    days = answers.good("days").get("job")
+    days = answers.answered("days")
     coming = next_coats(answers, today)
     return {
         "plan": plan(answers, setting, request.GET.get("week", ""), today),

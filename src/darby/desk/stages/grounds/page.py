@@ -49,7 +49,7 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     here = next((s for s in walls if s.id == request.GET.get("at")), begun)
     owner = person_of(request).is_owner
     lines = logged(saving.log(read.id), job, here.id)
-    found = answers.good("grounds").get(here.id)
+    found = answers.answered("grounds", here.id)
     open_marks = tuple(_logged(lines, here, setting))
     title = setting.say("desk.reading.map", wall=Verbatim(surface_called(here, setting.language)))
 

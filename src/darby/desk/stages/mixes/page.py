@@ -22,7 +22,7 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     answers, setting = read.answers, said_in(request)
     if answers is None:
         return {}
-    mixes = answers.good("mixes").get("job")
+    mixes = answers.answered("mixes")
     paper = tickets(reader(answers, setting), mixes) if mixes is not None else None
     firm = saving.latest(FIRM)
     measures = saving.tables(firm.text).get("measures", {}) if firm is not None else {}

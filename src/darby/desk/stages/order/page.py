@@ -31,7 +31,7 @@ class Supplier:
 def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     """The orders as their papers are filled, in the reader's language."""
     answers, setting = read.answers, said_in(request)
-    order = answers.good("order").get("job") if answers is not None else None
+    order = answers.answered("order") if answers is not None else None
     if answers is None or order is None:
         return {}
     papers = order_papers(writer_for(answers, setting), order)

@@ -17,7 +17,7 @@ from darby.drawing.survey import patched_elevation
 def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     """Every patch drawn."""
     answers, setting = read.answers, said_in(request)
-    found = answers.good("patch").get("job") if answers is not None else None
+    found = answers.answered("patch") if answers is not None else None
     if answers is None or found is None:
         return {}
     patches = []

@@ -18,7 +18,7 @@ from darby.tables.priced import built_pages, rather_page
 def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     """Tables beneath the price itself; the job is answered anew for each alternative and each thing that moves it."""
     answers, setting = read.answers, said_in(request)
-    price = answers.good("price").get("job") if answers is not None else None
+    price = answers.answered("price") if answers is not None else None
     if answers is None or price is None:
         return {}
     moved = once(answers, "moves", setting, make=lambda: [t for t in page_of("assumed", answers, setting) if t.rows])

@@ -44,7 +44,7 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     answers, setting = read.answers, said_in(request)
     if answers is None:
         return {}
-    price = answers.good("price").get("job")
+    price = answers.answered("price")
     whole = price is not None and price.complete
     now = frozen.stands_on(read)
     return {
@@ -73,7 +73,7 @@ def _head(job: Job, setting: Setting) -> dict[str, Any]:
 
 def _where_missing(read: Read, answers: Answers, setting: Setting) -> list[tuple[str, str]]:
     """What is to be done before there is a price: (address of the form or page, in words)."""
-    price = answers.good("price").get("job")
+    price = answers.answered("price")
     if price is None:
         waits = {stage for stage, _ in answers.unanswered()}
         pages = (page for page in stage_pages().values() if waits & set(page.stages) and page.name != "quote")

@@ -40,7 +40,7 @@ def more(request: HttpRequest, read: Read) -> dict[str, Any]:
     first = job.survey[0].surface if job.survey else walls[0].id
     at = next((w.id for w in walls if w.id == request.GET.get("at")), first)
     here = looked_at(job, at)
-    surveys = answers.good("survey").get("job")
+    surveys = answers.answered("survey")
     found: Survey | None = surveys.of(at) if surveys is not None else None
     language, system = setting.language, setting.system
     if found is not None:
