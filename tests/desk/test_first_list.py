@@ -141,3 +141,19 @@ def test_the_crew_has_the_list_without_money_and_puts_nothing_away(crew, made):
     assert name in listed(page)
     assert "$" not in page
     assert "/away" not in page
+
+
+def test_of_many_jobs_of_one_name_the_short_name_finds_one_and_the_rest_are_counted():
+    from darby.desk.views.first import MOST_FOUND, JobLine, matching
+
+    many = [JobLine(f"hall-{n}", "Fire hall", "Mill Road", None, None, "open", {}, True, None) for n in range(12)]
+    assert len(matching("fire hall", many)) == 12 > MOST_FOUND
+    assert [j.id for j in matching("Hall-7", many)][:1] == ["hall-7"]
+    assert matching("hall-", many) == []
+
+
+def test_what_is_found_beyond_the_first_few_is_counted(owner, made):
+    names = [made(f"2027-03-{n + 1:02}") for n in range(10)]
+    assert not re.search(r"And \d+ more", owner.get(f"/?q={names[0]}").text)
+    found = owner.get("/?q=list-").text
+    assert int(re.search(r"And (\d+) more: type more of the name", found)[1]) >= 2

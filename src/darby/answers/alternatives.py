@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
-from darby.answers.graph import Later, no_collecting, walk
+from darby.answers.graph import no_collecting
+from darby.answers.otherwise import priced
 from darby.job.model import Job, Wanted
 
 if TYPE_CHECKING:
@@ -28,16 +29,13 @@ class Alternative:
 
 def alternatives(answers: Answers) -> tuple[Alternative, ...]:
     """Each alternative answered as a whole job; () where there is no price. Those that change nothing are left out."""
-    from darby.answers import STAGES
-
     price = answers.answered("price")
     if price is None:
         return ()
     found = []
     with no_collecting():
         for code, surfaces, job in _variations(answers):
-            other = walk(STAGES, job, answers.book, version=answers.made_with, since=answers, later=Later.skip)
-            changed = other.answered("price")
+            changed = priced(answers, job)
             if changed is not None and changed.complete and changed.total.value != price.total.value:
                 found.append(Alternative(code, surfaces, changed.total.value - price.total.value))
     return tuple(found)

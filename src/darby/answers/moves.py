@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 
 from quicktions import Fraction
 
-from darby.answers.graph import Later, no_collecting, walk
+from darby.answers.graph import no_collecting
+from darby.answers.otherwise import priced
 from darby.job.model import Job, Wanted
 from darby.measure.units import unit
 from darby.price import ranked
@@ -29,8 +30,6 @@ def moves(answers: Answers) -> tuple[Move, ...]:
     How far each is moved is the book's (``price.what-if``); suction that nobody tested is taken as low. A name is
     the code of a sentence, "answers.move.<name>".
     """
-    from darby.answers import STAGES
-
     price = answers.answered("price")
     if price is None:
         return ()
@@ -38,8 +37,7 @@ def moves(answers: Answers) -> tuple[Move, ...]:
     prices = []
     with no_collecting():
         for name, job in _variations(answers.job, share):
-            other = walk(STAGES, job, answers.book, version=answers.made_with, since=answers, later=Later.skip)
-            changed = other.answered("price")
+            changed = priced(answers, job)
             if changed is not None:
                 prices.append((name, changed.total.value))
     return tuple(m for m in ranked(price.total.value, prices) if m.change)[:MOST]

@@ -5,7 +5,9 @@ A mortar mixer is rated by the wet mortar it turns, so mortar is what has to fit
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache, partial
 
 from quicktions import Fraction
 
@@ -243,26 +245,29 @@ def _water(
     return least, middle, most
 
 
-def largest(mix: Counted, mixer: Real) -> Fraction:
-    """Bags, whole or half, of the largest batch whose mortar the mixer [m3] takes; 0 if not even half a bag fits."""
+def largest(mix: Counted, mixer: Real, mortar: Callable[[Fraction], float]) -> Fraction:
+    """Bags, whole or half, of the largest batch whose mortar the mixer [m3] takes; 0 if not even half a bag fits.
+
+    ``mortar`` of so many bags [m3]: ``mortar_of`` this mix.
+    """
     a_bag = float(mix.made.volume.value)
     most = up_to(float(mixer) / a_bag, HALF) + HALF  # the count of sand may leave the mix a little either way
-    while most > 0 and not at_most(mortar_of(mix, most), mixer):
+    while most > 0 and not at_most(mortar(most), mixer):
         most -= HALF
     return most
 
 
 def propose_batch(working: Working, key: str, mix: Counted, mixer: Real) -> Batch | None:
     """The largest batch that fits, with its proof; None, and a stop, where half a bag is already too much."""
-    bags = largest(mix, mixer)
+    mortar = cache(partial(mortar_of, mix))
+    bags = largest(mix, mixer, mortar)
     if not bags:
-        half = Quantity(mortar_of(mix, HALF), CU_FT)
+        half = Quantity(mortar(HALF), CU_FT)
         working.note("mix.half-bag-over", "stop", key, mortar=half, mixer=Quantity(mixer, CU_FT))
         return None
     fits = shown(mixer, CU_FT)
     proof = tuple(
-        f"{shown(b, BAGS)}: {shown(mortar_of(mix, b), CU_FT)} {sign} {fits}"
-        for b, sign in ((bags, "≤"), (bags + HALF, ">"))
+        f"{shown(b, BAGS)}: {shown(mortar(b), CU_FT)} {sign} {fits}" for b, sign in ((bags, "≤"), (bags + HALF, ">"))
     )
     working.found(f"{key}/bags", bags, BAGS, "mix.batch-bags", method="mix.largest-half-bag", proof=proof)
     return batch_of(working, key, mix, bags)

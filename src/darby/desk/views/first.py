@@ -100,7 +100,8 @@ def first(request: HttpRequest) -> HttpResponseBase:
     away = put_away()
     setting = said_in(request)
     context: dict[str, Any] = {
-        "typed": typed, "found": found, "said": said, "owner": person_of(request).is_owner,
+        "typed": typed, "found": found[:MOST_FOUND], "more": len(found) - MOST_FOUND, "said": said,
+        "owner": person_of(request).is_owner,
         "jobs": [job for job in every if job.open and job.id not in away],
         "done": [job for job in every if not job.open and job.id not in away],
         "away": [job for job in every if job.id in away],
@@ -198,10 +199,11 @@ def away(request: HttpRequest, document: str) -> HttpResponseBase:
 
 
 def matching(typed: str, every: list[JobLine]) -> list[JobLine]:
-    """Jobs in whose name or street every word stands."""
-    words = typed.casefold().split()
-    hits = [j for j in every if all(w in f"{j.name} {j.address}".casefold() for w in words)]
-    return hits[:MOST_FOUND]
+    """The job with just this short name, then those in whose name or street every word stands."""
+    whole = typed.casefold()
+    words = whole.split()
+    hits = [j for j in every if j.id == whole or all(w in f"{j.name} {j.address}".casefold() for w in words)]
+    return sorted(hits, key=lambda job: job.id != whole)
 
 
 def answer_to(typed: str, setting: Setting) -> Said:

@@ -85,7 +85,7 @@ function shown(valueSI, unitName, places) {
   const text = amountOf(value, unit, places);
   let word = W.printed[unit.name] ?? unit.name;
   if (text === "1" && word in W.one) word = W.one[word];
-  word = named(word);
+  word = named(word, text === "1");
   return word.startsWith("/") ? text + word : `${text} ${word}`.trimEnd();
 }
 

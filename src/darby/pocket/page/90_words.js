@@ -1,7 +1,10 @@
 // Sentences in two languages, with their values.
 
 const sentence = (code) => T.words[state.language][code];
-const named = (word) => T.words[state.language][`unit.${word}`] ?? word;
+const named = (word, one = false) => {
+  const words = T.words[state.language];
+  return (one && words[`unit.1 ${word}`]) || (words[`unit.${word}`] ?? word);
+};
 
 /** The sentence of a code with its values; a code without a sentence shows itself. */
 function say(code, values = {}) {
