@@ -25,7 +25,7 @@ BAY = {
     "openings": "door 3068 at 1'-8\", reveal 4\"\nwindow 3040 at 10' up 3'",
 }  # fmt: skip
 WALL = (Step("", "wall", head("Alder Flat, a wall", "", "9 Mill Road") | rows("wall", BAY) | {"coats.paint": "false"}),)
-SHIPPED = [("firehall", "firehall", "en", PHONE), ("recoat", "27 orchard", "es", LAPTOP)]
+SHIPPED = [("firehall", "firehall", "en", PHONE), ("recoat", "recoat", "es", LAPTOP)]
 MOST = {"garden-wall": 25, "wall": 15}
 
 
