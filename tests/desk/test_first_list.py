@@ -143,7 +143,7 @@ def test_the_crew_has_the_list_without_money_and_puts_nothing_away(crew, made):
     assert "/away" not in page
 
 
-def test_of_many_jobs_of_one_name_the_short_name_finds_one_and_the_rest_are_counted():
+def test_of_many_jobs_of_one_name_the_short_name_finds_one_and_the_rest_are_counted(desk):
     from darby.desk.views.first import MOST_FOUND, JobLine, matching
 
     many = [JobLine(f"hall-{n}", "Fire hall", "Mill Road", None, None, "open", {}, True, None) for n in range(12)]
